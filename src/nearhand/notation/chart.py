@@ -1,0 +1,250 @@
+"""Charts: chords in bars, as text.
+
+Bars stand between ``|``; ``||`` ends a section, ``|:`` and ``:|`` enclose a repeat, ``%`` alone repeats the bar before,
+``N.C.`` is no chord, ``[3/4]`` sets the meter from its bar on. Without any bar line each chord fills a bar. Chords in a
+bar share its beats in whole beats, the earlier ones taking the rest (common practice, no source); a lone ``/`` is one more
+beat of the chord before it, and then every chord and every ``/`` is one equal share. ``E minor:`` in front names the key.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from nearhand.notation.chart_signs import Sign, signs_of
+from nearhand.notation.chord_symbols import parse_chord
+from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.errors import InputError
+from nearhand.notation.keys import parse_key
+from nearhand.notation.numbers import parse_number, starts_number
+from nearhand.notation.numerals import parse_numeral, starts_numeral
+from nearhand.theory.chord import Chord, RelativeChord, relative_to
+from nearhand.theory.key import Key
+from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS
+from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression, Slot, even_beats, shared_beats
+
+FARTHEST_PLACE = 21
+"""A chord farther than this from its tonic, in fifths, cannot sensibly be spelled."""
+
+
+class Token(NamedTuple):
+    """One chord as written, with its place in the text; ``rest`` for no chord; ``shares`` of its bar's beats."""
+
+    text: str
+    start: int
+    kind: str
+    shares: int
+
+
+class WrittenBar(NamedTuple):
+    """A bar as written: its tokens, whether ``/`` signs set the beats, its meter, and the signs at its edges."""
+
+    tokens: tuple[Token, ...]
+    by_shares: bool
+    meter: Meter
+    opens_repeat: bool
+    closes_repeat: bool
+    ends_section: bool
+
+
+class Chart(NamedTuple):
+    """A chart as written, before any key is known: its text, its bars, and the key named in front of them."""
+
+    text: str
+    bars: tuple[WrittenBar, ...]
+    key: Key | None
+
+    @property
+    def keyless(self) -> Token | None:
+        """The first token that needs a key (a numeral or a number); None when all are chord symbols."""
+        return next((token for token in self.tokens if token.kind in ("numeral", "number")), None)
+
+    @property
+    def tokens(self) -> tuple[Token, ...]:
+        """All tokens in written order."""
+        return tuple(token for bar in self.bars for token in bar.tokens)
+
+
+def read_chart(text: str, meter: Meter = COMMON_TIME) -> Chart:
+    """Read the bars and tokens of a chart; the chords themselves are read by ``resolve``.
+
+    Raises InputError.
+
+    >>> chart = read_chart("E minor: | Em | Bm/D Am/C | B7 |")
+    >>> [[token.text for token in bar.tokens] for bar in chart.bars]
+    [['Em'], ['Bm/D', 'Am/C'], ['B7']]
+    """
+    key, offset = _key_in_front(text)
+    signs = signs_of(text, offset)
+    if not any(sign.kind == "word" for sign in signs):
+        raise InputError("there are no chords here", text, len(text), wanted="chords", hint="write for example | C | F G7 | C |")
+    if not any(sign.kind == "bar" for sign in signs):
+        signs = [part for sign in signs for part in ((sign,) if sign.text == "/" else (_BAR, sign))]
+    bars = _bars(text, signs, meter)
+    return Chart(text, bars, key)
+
+
+_BAR = Sign("bar", "|", 0)
+
+
+def _key_in_front(text: str) -> tuple[Key | None, int]:
+    colon = text.find(":")
+    if colon < 0 or "|" in text[: colon + 2]:
+        return None, 0
+    try:
+        return parse_key(text[:colon]), colon + 1
+    except InputError as error:
+        raise error.within(text, 0) from None
+
+
+def _bars(text: str, signs: list[Sign], meter: Meter) -> tuple[WrittenBar, ...]:
+    bars: list[WrittenBar] = []
+    words: list[Sign] = []
+    opened: Sign | None = None
+    opens_here = False
+    for sign in [*signs, Sign("bar", "end", len(text))]:
+        if sign.kind == "word":
+            words.append(sign)
+            continue
+        if sign.kind == "meter":
+            if words:
+                raise InputError("a meter stands at the head of a bar", text, sign.start, hint="put [3/4] behind the bar line")
+            meter = _meter(text, sign)
+            continue
+        closes = sign.text.startswith(":")
+        if words:
+            bars.append(_bar(text, words, meter, bars)._replace(opens_repeat=opens_here, closes_repeat=closes))
+            words, opens_here = [], False
+        elif closes and bars and not opens_here:
+            bars[-1] = bars[-1]._replace(closes_repeat=True)
+        if sign.text == "||" and bars:
+            bars[-1] = bars[-1]._replace(ends_section=True)
+        opened = None if closes else opened
+        if sign.text.endswith(":"):
+            if opened:
+                raise _unclosed(text, opened)
+            opened, opens_here = sign, True
+    if opened:
+        raise _unclosed(text, opened)
+    return tuple(bars)
+
+
+def _unclosed(text: str, sign: Sign) -> InputError:
+    return InputError(
+        "this repeat is never closed", text, sign.start, sign.start + 2, wanted=":|", hint="write :| where the repeat ends"
+    )
+
+
+def _meter(text: str, sign: Sign) -> Meter:
+    try:
+        return parse_meter(sign.text)
+    except InputError as error:
+        raise error.within(text, sign.start + 1) from None
+
+
+def parse_meter(text: str) -> Meter:
+    """Read a meter such as ``3/4``.
+
+    Raises InputError.
+
+    >>> parse_meter("7/8")
+    Meter(beats=7, unit=8)
+    """
+    beats, slash, unit = text.partition("/")
+    if slash and beats.isascii() and beats.isdigit() and 1 <= int(beats[:4]) <= 64 and unit in ("1", "2", "4", "8", "16", "32"):
+        return Meter(int(beats), int(unit))
+    raise InputError(f"{text[:20]!r} is no meter", text, 0, wanted="a meter", hint="write for example 4/4, 3/4 or 7/8")
+
+
+def _bar(text: str, words: list[Sign], meter: Meter, before: list[WrittenBar]) -> WrittenBar:
+    if words[0].text == "%" and len(words) == 1:
+        if not before:
+            raise InputError("there is no bar before this one to repeat", text, words[0].start, words[0].start + 1, hint="")
+        return WrittenBar(before[-1].tokens, before[-1].by_shares, meter, False, False, False)
+    tokens: list[Token] = []
+    for word in words:
+        if word.text == "/":
+            if not tokens:
+                raise InputError(
+                    "a / lengthens the chord before it, and there is none", text, word.start, word.start + 1, wanted="a chord",
+                    hint="begin the bar with a chord",
+                )  # fmt: skip
+            tokens[-1] = tokens[-1]._replace(shares=tokens[-1].shares + 1)
+        elif word.text == "%":
+            raise InputError(
+                "% stands alone in its bar", text, word.start, word.start + 1, wanted="a chord", hint="write the chord again"
+            )
+        else:
+            tokens.append(Token(word.text, word.start, _kind(word.text), 1))
+    return WrittenBar(tuple(tokens), any(word.text == "/" for word in words), meter, False, False, False)
+
+
+def _kind(text: str) -> str:
+    """Which notation a token is in: its first character decides."""
+    if text.upper() in ("N.C.", "N.C", "NC"):
+        return "rest"
+    if starts_numeral(text):
+        return "numeral"
+    if starts_number(text):
+        return "number"
+    return "chord"
+
+
+def read_token(chart: Chart, token: Token, key: Key, conventions: Conventions = DEFAULT) -> RelativeChord | None:
+    """Read one token in a key; None for no chord.
+
+    Raises InputError, placed in the chart's text.
+    """
+    try:
+        if token.kind == "rest":
+            return None
+        if token.kind == "numeral":
+            chord = parse_numeral(token.text, key.mode, conventions)
+        elif token.kind == "number":
+            chord = parse_number(token.text, key.mode, conventions)
+        else:
+            chord = relative_to(parse_chord(token.text), key)
+    except InputError as error:
+        raise error.within(chart.text, token.start) from None
+    if abs(chord.root) > FARTHEST_PLACE:
+        raise InputError(
+            f"{token.text[:24]!r} lies too far from the key to be spelled", chart.text, token.start,
+            token.start + len(token.text), wanted="a chord", hint="use an enharmonic name nearer to the key",
+        )  # fmt: skip
+    return chord
+
+
+def symbols(chart: Chart) -> tuple[Chord | None, ...]:
+    """The chord symbols of a chart as chords, in written order; rests are None, numerals and numbers are left out.
+
+    Raises InputError, placed in the chart's text.
+    """
+    found: list[Chord | None] = []
+    for token in chart.tokens:
+        try:
+            if token.kind in ("chord", "rest"):
+                found.append(None if token.kind == "rest" else parse_chord(token.text))
+        except InputError as error:
+            raise error.within(chart.text, token.start) from None
+    return tuple(found)
+
+
+def resolve(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> Progression:
+    """Read all tokens of a chart in a key.
+
+    Raises InputError, placed in the chart's text.
+    """
+    bars = []
+    for bar in chart.bars:
+        chords = [read_token(chart, token, key, conventions) for token in bar.tokens]
+        if bar.by_shares:
+            beats = shared_beats([token.shares for token in bar.tokens], bar.meter)
+        else:
+            beats = even_beats(len(chords), bar.meter)
+        slots = tuple(Slot(chord, length) for chord, length in zip(chords, beats, strict=True))
+        bars.append(Bar(slots, bar.meter, bar.opens_repeat, bar.closes_repeat, bar.ends_section))
+    return Progression(key, tuple(bars))
+
+
+def looks_like_a_chord(text: str) -> bool:
+    """Whether a word's first character could begin a chord, a numeral, a number or a chart sign."""
+    return text[:1] in tuple(LETTERS_IN_FIFTHS + "|:%[") or starts_numeral(text) or starts_number(text)

@@ -1,0 +1,91 @@
+"""Cutting a chart's text into bar signs, meters and words, each with its place."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from nearhand.notation.errors import InputError
+
+_SEPARATORS = ("-", "–", "—", ",", "→", "->")
+"""Words that only stand between chords, as in C - F - G."""
+
+
+class Sign(NamedTuple):
+    """A ``bar`` sign (``|`` ``||`` ``|:`` ``:|`` ``:|:``), a ``meter`` (without its brackets) or a ``word``."""
+
+    kind: str
+    text: str
+    start: int
+
+
+def signs_of(text: str, start: int = 0) -> list[Sign]:
+    """Cut a text from ``start`` on.
+
+    Raises InputError at a control character, a colon without bar line, an empty bar or an open bracket.
+
+    >>> [sign.text for sign in signs_of("|: C | F G :|")]
+    ['|:', 'C', '|', 'F', 'G', ':|']
+    """
+    signs: list[Sign] = []
+    at = start
+    while at < len(text):
+        character = text[at]
+        if character.isspace():
+            at += 1
+        elif character in "|:":
+            at = _bar_sign(text, at, signs)
+        elif character == "[":
+            at = _meter_sign(text, at, signs)
+        else:
+            at = _word(text, at, signs)
+    return signs
+
+
+def _bar_sign(text: str, start: int, signs: list[Sign]) -> int:
+    end = start
+    while end < len(text) and text[end] in "|:]":
+        end += 1
+    sign = text[start:end].replace("|]", "||")
+    if "|" not in sign:
+        raise InputError("a colon stands beside a bar line", text, start, end, wanted="|: or :|", hint="write |: or :|")
+    left, right = sign.startswith(":"), sign.endswith(":")
+    kept = (":" if left else "") + ("||" if sign.count("|") > 1 and not (left or right) else "|") + (":" if right else "")
+    if sign.strip(":").count(":") or sign.count(":") > left + right:
+        raise InputError(f"{sign[:12]!r} is no bar line", text, start, end, wanted="a bar line", hint="write |, ||, |: or :|")
+    _refuse_empty_bar(text, signs, start)
+    signs.append(Sign("bar", kept, start))
+    return end
+
+
+def _refuse_empty_bar(text: str, signs: list[Sign], start: int) -> None:
+    """Two bar lines with blanks between are an empty bar; a line's end between them joins two lines of bars."""
+    if signs and signs[-1].kind == "bar" and not any(sign in signs[-1].text for sign in ":"):
+        between = text[signs[-1].start : start].lstrip("|")
+        if between and "\n" not in between and "\r" not in between:
+            raise InputError(
+                "this bar is empty", text, start, start + 1, wanted="a chord", hint="write % to repeat the bar before, or N.C."
+            )
+
+
+def _meter_sign(text: str, start: int, signs: list[Sign]) -> int:
+    close = text.find("]", start)
+    if close < 0:
+        raise InputError("a bracket is not closed", text, start, start + 1, wanted="]", hint="write a meter as [3/4]")
+    signs.append(Sign("meter", text[start + 1 : close].strip(), start))
+    return close + 1
+
+
+def _word(text: str, start: int, signs: list[Sign]) -> int:
+    end = start
+    while end < len(text) and not text[end].isspace() and text[end] not in "|[":
+        if text[end] == ":" and text[end + 1 : end + 2] == "|":
+            break
+        if not text[end].isprintable():
+            raise InputError(
+                "there is a character here that cannot be shown", text, end, end + 1, wanted="a chord", hint="delete it"
+            )
+        end += 1
+    word = text[start:end]
+    if word not in _SEPARATORS:
+        signs.append(Sign("word", word.rstrip(",;"), start))
+    return end

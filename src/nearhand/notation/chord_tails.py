@@ -1,0 +1,62 @@
+"""Reading what follows a root: the tail of a chord symbol, of a number, of a numeral."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from nearhand.notation.chord_words import BASES, CHANGES, LONGEST_BASE, LONGEST_CHANGE, apply_change
+from nearhand.notation.errors import InputError
+from nearhand.theory.quality import Quality
+
+_TO_PLAIN = str.maketrans("♯♭", "#b")
+_HINT = "a chord goes on for example with m, 7, maj7, m7, m7b5, dim7, 6, sus4, add9, 9, 13 or 7b9"
+
+
+@lru_cache(maxsize=4096)
+def read_tail(text: str) -> Quality:
+    """Read a whole tail.
+
+    Raises InputError at the first character that is no base and no change.
+
+    >>> read_tail("7(b9,#11)").numbers, read_tail("m(maj7)").intervals
+    ((1, 3, 5, 7, 9, 11), (0, -3, 1, 5))
+    """
+    plain = text.translate(_TO_PLAIN)
+    furthest: InputError | None = None
+    for size in range(min(LONGEST_BASE, len(plain)), -1, -1):  # "madd9" is m + add9, though "ma" is a base as well
+        if plain[:size] in BASES:
+            try:
+                return _read_changes(text, plain, size)
+            except InputError as error:
+                furthest = error if furthest is None or error.start > furthest.start else furthest
+    assert furthest is not None  # the empty base always matches
+    raise furthest
+
+
+def _read_changes(text: str, plain: str, at: int) -> Quality:
+    """Read the changes from ``at`` to the end, and apply them to the base before them."""
+    found = BASES[plain[:at]]
+    opened = -1
+    while at < len(plain):
+        if plain[at] == "(" and opened < 0:
+            opened, at = at, at + 1
+        elif plain[at] == ")" and opened >= 0:
+            opened, at = -1, at + 1
+        elif plain[at] == "," and opened >= 0:
+            at += 1
+        elif change := _change_at(plain, at, within_brackets=opened >= 0):
+            found, at = apply_change(found, CHANGES[change]), at + len(change)
+        else:
+            what = f"{text[at : at + 12]!r} is no part of a chord"
+            raise InputError(what, text, at, at + 1, wanted="a chord quality", hint=_HINT)
+    if opened >= 0:
+        raise InputError("a bracket is not closed", text, opened, opened + 1, wanted=")", hint="write a closing )")
+    return found
+
+
+def _change_at(plain: str, at: int, within_brackets: bool) -> str:
+    for size in range(min(LONGEST_CHANGE, len(plain) - at), 0, -1):
+        word = plain[at : at + size]
+        if word in CHANGES and (within_brackets or not word.isdigit()):
+            return word
+    return ""

@@ -1,0 +1,66 @@
+"""Keys in words: ``E minor``, ``Em``, ``e``, ``Bb``, ``D dorian``."""
+
+from __future__ import annotations
+
+from nearhand.notation.errors import InputError
+from nearhand.notation.notes import read_pitch_class, write_pitch_class
+from nearhand.theory.key import Key
+from nearhand.theory.mode import MAJOR, MINOR, MODES, Mode
+from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS
+
+MODE_WORDS: dict[str, Mode] = {
+    **MODES,
+    **dict.fromkeys(("maj", "M", "dur"), MAJOR),
+    **dict.fromkeys(("m", "min", "-", "moll"), MINOR),
+}
+_HINT = "write a key such as E minor, Bb major, F#m, or D dorian"
+
+
+def parse_key(text: str) -> Key:
+    """Read a key. A capital letter alone is major, a small one minor; a word for the mode decides over the letter.
+
+    Raises InputError with the place of the first character that cannot be read.
+
+    >>> [str(parse_key(text)) for text in ("E minor", "Em", "e", "Bb", "f# minor", "D dorian")]
+    ['E minor', 'E minor', 'E minor', 'Bb major', 'F# minor', 'D dorian']
+    """
+    start = len(text) - len(text.lstrip())
+    letter = text[start : start + 1]
+    raised = text[:start] + letter.upper() + text[start + 1 :]
+    if not letter or letter.upper() not in LETTERS_IN_FIFTHS or len(raised) != len(text):
+        what = "a key is missing" if not letter else f"{text.strip()[:40]!r} is no key"
+        raise InputError(what, text, start, start + 1, wanted="a key", hint=_HINT)
+    try:
+        tonic, end = read_pitch_class(raised, start, "key")
+    except InputError as error:
+        raise error.within(text, 0) from None
+    return Key(tonic, _read_mode(text, end, small_letter=letter.islower()))
+
+
+def _read_mode(text: str, end: int, small_letter: bool) -> Mode:
+    word = text[end:].strip()
+    if not word:
+        return MINOR if small_letter else MAJOR
+    if word == "M":
+        return MAJOR
+    mode = MODE_WORDS.get(word.lower())
+    if mode is None:
+        start = end + len(text[end:]) - len(text[end:].lstrip())
+        raise InputError(f"{word[:40]!r} is no mode", text, start, wanted="a mode", hint=_mode_hint(word))
+    return mode
+
+
+def _mode_hint(word: str) -> str:
+    from difflib import get_close_matches
+
+    near = get_close_matches(word.lower()[:40], MODES, n=1)
+    return f"did you mean {near[0]}?" if near else f"the modes are {', '.join(MODES)}"
+
+
+def write_key(key: Key, plain: bool = False) -> str:
+    """Write a key in words.
+
+    >>> write_key(parse_key("Bbm")), write_key(parse_key("Bbm"), plain=True)
+    ('B♭ minor', 'Bb minor')
+    """
+    return f"{write_pitch_class(key.tonic, plain)} {key.mode.name}"
