@@ -1,1 +1,1 @@
-"""Text to values and back: one module a notation. Whatever the input, a reader raises ``InputError`` and nothing else."""
+"""Text to values and back, one module a notation. A reader raises ``InputError`` and nothing else."""

@@ -2,8 +2,9 @@
 
 Bars stand between ``|``; ``||`` ends a section, ``|:`` and ``:|`` enclose a repeat, ``%`` alone repeats the bar before,
 ``N.C.`` is no chord, ``[3/4]`` sets the meter from its bar on. Without any bar line each chord fills a bar. Chords in a
-bar share its beats in whole beats, the earlier ones taking the rest (common practice, no source); a lone ``/`` is one more
-beat of the chord before it, and then every chord and every ``/`` is one equal share. ``E minor:`` in front names the key.
+bar share its beats in whole beats, the earlier ones taking the rest (common practice, no source); a lone ``/`` is one
+more beat of the chord before it, and then every chord and every ``/`` is one equal share. ``E minor:`` in front names
+the key.
 """
 
 from __future__ import annotations
@@ -76,7 +77,9 @@ def read_chart(text: str, meter: Meter = COMMON_TIME) -> Chart:
     key, offset = _key_in_front(text)
     signs = signs_of(text, offset)
     if not any(sign.kind == "word" for sign in signs):
-        raise InputError("there are no chords here", text, len(text), wanted="chords", hint="write for example | C | F G7 | C |")
+        raise InputError(
+            "there are no chords here", text, len(text), wanted="chords", hint="write for example | C | F G7 | C |"
+        )
     if not any(sign.kind == "bar" for sign in signs):
         signs = [part for sign in signs for part in ((sign,) if sign.text == "/" else (_BAR, sign))]
     bars = _bars(text, signs, meter)
@@ -107,7 +110,9 @@ def _bars(text: str, signs: list[Sign], meter: Meter) -> tuple[WrittenBar, ...]:
             continue
         if sign.kind == "meter":
             if words:
-                raise InputError("a meter stands at the head of a bar", text, sign.start, hint="put [3/4] behind the bar line")
+                raise InputError(
+                    "a meter stands at the head of a bar", text, sign.start, hint="put [3/4] behind the bar line"
+                )
             meter = _meter(text, sign)
             continue
         closes = sign.text.startswith(":")
@@ -130,7 +135,12 @@ def _bars(text: str, signs: list[Sign], meter: Meter) -> tuple[WrittenBar, ...]:
 
 def _unclosed(text: str, sign: Sign) -> InputError:
     return InputError(
-        "this repeat is never closed", text, sign.start, sign.start + 2, wanted=":|", hint="write :| where the repeat ends"
+        "this repeat is never closed",
+        text,
+        sign.start,
+        sign.start + 2,
+        wanted=":|",
+        hint="write :| where the repeat ends",
     )
 
 
@@ -150,7 +160,13 @@ def parse_meter(text: str) -> Meter:
     Meter(beats=7, unit=8)
     """
     beats, slash, unit = text.partition("/")
-    if slash and beats.isascii() and beats.isdigit() and 1 <= int(beats[:4]) <= 64 and unit in ("1", "2", "4", "8", "16", "32"):
+    if (
+        slash
+        and beats.isascii()
+        and beats.isdigit()
+        and 1 <= int(beats[:4]) <= 64
+        and unit in ("1", "2", "4", "8", "16", "32")
+    ):
         return Meter(int(beats), int(unit))
     raise InputError(f"{text[:20]!r} is no meter", text, 0, wanted="a meter", hint="write for example 4/4, 3/4 or 7/8")
 
@@ -158,20 +174,31 @@ def parse_meter(text: str) -> Meter:
 def _bar(text: str, words: list[Sign], meter: Meter, before: list[WrittenBar]) -> WrittenBar:
     if words[0].text == "%" and len(words) == 1:
         if not before:
-            raise InputError("there is no bar before this one to repeat", text, words[0].start, words[0].start + 1, hint="")
+            raise InputError(
+                "there is no bar before this one to repeat", text, words[0].start, words[0].start + 1, hint=""
+            )
         return WrittenBar(before[-1].tokens, before[-1].by_shares, meter, False, False, False)
     tokens: list[Token] = []
     for word in words:
         if word.text == "/":
             if not tokens:
                 raise InputError(
-                    "a / lengthens the chord before it, and there is none", text, word.start, word.start + 1, wanted="a chord",
+                    "a / lengthens the chord before it, and there is none",
+                    text,
+                    word.start,
+                    word.start + 1,
+                    wanted="a chord",
                     hint="begin the bar with a chord",
-                )  # fmt: skip
+                )
             tokens[-1] = tokens[-1]._replace(shares=tokens[-1].shares + 1)
         elif word.text == "%":
             raise InputError(
-                "% stands alone in its bar", text, word.start, word.start + 1, wanted="a chord", hint="write the chord again"
+                "% stands alone in its bar",
+                text,
+                word.start,
+                word.start + 1,
+                wanted="a chord",
+                hint="write the chord again",
             )
         else:
             tokens.append(Token(word.text, word.start, _kind(word.text), 1))
@@ -207,9 +234,13 @@ def read_token(chart: Chart, token: Token, key: Key, conventions: Conventions = 
         raise error.within(chart.text, token.start) from None
     if abs(chord.root) > FARTHEST_PLACE:
         raise InputError(
-            f"{token.text[:24]!r} lies too far from the key to be spelled", chart.text, token.start,
-            token.start + len(token.text), wanted="a chord", hint="use an enharmonic name nearer to the key",
-        )  # fmt: skip
+            f"{token.text[:24]!r} lies too far from the key to be spelled",
+            chart.text,
+            token.start,
+            token.start + len(token.text),
+            wanted="a chord",
+            hint="use an enharmonic name nearer to the key",
+        )
     return chord
 
 

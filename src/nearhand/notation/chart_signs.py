@@ -49,9 +49,13 @@ def _bar_sign(text: str, start: int, signs: list[Sign]) -> int:
     if "|" not in sign:
         raise InputError("a colon stands beside a bar line", text, start, end, wanted="|: or :|", hint="write |: or :|")
     left, right = sign.startswith(":"), sign.endswith(":")
-    kept = (":" if left else "") + ("||" if sign.count("|") > 1 and not (left or right) else "|") + (":" if right else "")
+    kept = (
+        (":" if left else "") + ("||" if sign.count("|") > 1 and not (left or right) else "|") + (":" if right else "")
+    )
     if sign.strip(":").count(":") or sign.count(":") > left + right:
-        raise InputError(f"{sign[:12]!r} is no bar line", text, start, end, wanted="a bar line", hint="write |, ||, |: or :|")
+        raise InputError(
+            f"{sign[:12]!r} is no bar line", text, start, end, wanted="a bar line", hint="write |, ||, |: or :|"
+        )
     _refuse_empty_bar(text, signs, start)
     signs.append(Sign("bar", kept, start))
     return end
@@ -63,7 +67,12 @@ def _refuse_empty_bar(text: str, signs: list[Sign], start: int) -> None:
         between = text[signs[-1].start : start].lstrip("|")
         if between and "\n" not in between and "\r" not in between:
             raise InputError(
-                "this bar is empty", text, start, start + 1, wanted="a chord", hint="write % to repeat the bar before, or N.C."
+                "this bar is empty",
+                text,
+                start,
+                start + 1,
+                wanted="a chord",
+                hint="write % to repeat the bar before, or N.C.",
             )
 
 

@@ -86,7 +86,9 @@ def _from_base(target: Quality, base: Quality, tail: str) -> tuple[int, str] | N
             return None
     if any(number not in (3, 5) for number, _ in missing):
         return None
-    changes.sort(key=lambda change: change.startswith("add"))  # an alteration takes the plain tone's place: add it after
+    changes.sort(
+        key=lambda change: change.startswith("add")
+    )  # an alteration takes the plain tone's place: add it after
     changes += [f"no{number}" for number, _ in missing]
     written = tail + suspension + _join(changes, (tail + suspension)[-1:].isdigit())
     try:

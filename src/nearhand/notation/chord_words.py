@@ -1,8 +1,8 @@
 """The table behind chord symbols, number charts and the tails of numerals: what may follow a root.
 
 A tail is one **base** (``m7``, ``maj9``, ``°7`` ...) and any number of **changes** (``b9``, ``sus4``, ``add9`` ...).
-Spellings: MusicXML 4.0 kind-value; R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Chord Basics" and
-"Chord Symbol Specifics". A new spelling is a new row here, and nothing else.
+Spellings: MusicXML 4.0 kind-value; R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Chord Basics"
+and "Chord Symbol Specifics". A new spelling is a new row here, and nothing else.
 """
 
 from __future__ import annotations

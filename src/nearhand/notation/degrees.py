@@ -1,10 +1,10 @@
 """Scale degrees: where a numeral or a number lies on the line of fifths above its tonic, and the way back.
 
-Degrees are counted in the mode's own scale. In minor the sixth and seventh degree have two forms, and the chord decides:
-a minor or diminished chord stands on the raised one (``vi°``, ``vii°``), any other on the lowered one (``VI``, ``VII``).
-An accidental forces the form: ♭ the lowered, ♯ the raised, a further sign goes further. So ``bVII`` and ``#vii°`` mean no
-more than ``VII`` and ``vii°``. Source: When in Rome corpus, syntax.md, minor-mode option "cautionary"; RomanText, Gotham
-et al., ISMIR 2019 (second-hand).
+Degrees are counted in the mode's own scale. In minor the sixth and seventh degree have two forms, and the chord
+decides: a minor or diminished chord stands on the raised one (``vi°``, ``vii°``), any other on the lowered one
+(``VI``, ``VII``). An accidental forces the form: ♭ the lowered, ♯ the raised, a further sign goes further. So
+``bVII`` and ``#vii°`` mean no more than ``VII`` and ``vii°``. Source: When in Rome corpus, syntax.md, minor-mode
+option "cautionary"; RomanText, Gotham et al., ISMIR 2019 (second-hand).
 """
 
 from __future__ import annotations

@@ -38,9 +38,7 @@ class InputError(ValueError):
         >>> error.start, error.end
         (7, 8)
         """
-        return InputError(
-            self.what, text, self.start + offset, self.end + offset, wanted=self.wanted, hint=self.hint
-        )
+        return InputError(self.what, text, self.start + offset, self.end + offset, wanted=self.wanted, hint=self.hint)
 
     def __str__(self) -> str:
         """The sentence, the line with a caret under the first bad character, and the hint.

@@ -18,7 +18,9 @@ def read_pitch_class(text: str, start: int, what: str = "note") -> tuple[PitchCl
     """
     letter = text[start : start + 1]
     if not letter or letter not in LETTERS_IN_FIFTHS:
-        raise InputError(_not_a_letter(letter, what), text, start, start + 1, wanted=f"a {what}", hint=_letter_hint(letter))
+        raise InputError(
+            _not_a_letter(letter, what), text, start, start + 1, wanted=f"a {what}", hint=_letter_hint(letter)
+        )
     alteration, end = read_accidentals(text, start + 1)
     alteration = alteration or 0
     if abs(alteration) > MOST_ACCIDENTALS:

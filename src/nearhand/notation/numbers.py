@@ -1,7 +1,7 @@
 """Number charts: scale degrees with the tails of chord symbols, minor by a dash, the bass as a degree after a slash.
 
-A bare number is a major chord whatever its degree: what is written is what is read. (Some charts let a bare 2, 3, 6 take
-the quality of the scale; docs/why.md names that convention.)
+A bare number is a major chord whatever its degree: what is written is what is read. (Some charts let a bare 2, 3, 6
+take the quality of the scale; docs/why.md names that convention.)
 """
 
 from __future__ import annotations
@@ -52,7 +52,7 @@ def parse_number(text: str, mode: Mode, conventions: Conventions = DEFAULT) -> R
 
 
 def _bass_slash(text: str, start: int) -> int:
-    """Where the slash before a bass degree stands, -1 if nowhere: not the one in 6/9 (unless 6 is the degree itself)."""
+    """Where the slash before a bass degree stands, -1 if nowhere: not the one in 6/9."""
     slash = text.find("/", start)
     while slash > start and text[slash - 1 : slash + 2] == "6/9":
         slash = text.find("/", slash + 1)

@@ -34,14 +34,16 @@ def write_numeral(chord: RelativeChord, mode: Mode, conventions: Conventions = D
     return head + _tail_and_bass(chord, mode, conventions)
 
 
-def write_applied(chord: RelativeChord, target: int, is_small: bool, mode: Mode, conventions: Conventions = DEFAULT) -> str:
+def write_applied(
+    chord: RelativeChord, target: int, is_small: bool, mode: Mode, conventions: Conventions = DEFAULT
+) -> str:
     """Write a chord as applied to the degree at place ``target``, whose own chord is minor if ``is_small``.
 
     >>> from nearhand.notation.numerals import parse_numeral
     >>> write_applied(parse_numeral("II65", MAJOR), 1, is_small=False, mode=MAJOR)
     'V65/V'
     """
-    degree = _written_root(target, conventions.counting_mode(mode), is_small, conventions)
+    degree = write_degree(target, is_small, mode, conventions)
     inner = chord.above(-target)
     inner_mode = MINOR if is_small else MAJOR
     own = inner if inner.bass in inner.places else inner._replace(bass=inner.root)
@@ -64,6 +66,15 @@ def is_small_numeral(chord: RelativeChord, mode: Mode) -> bool:
         return chord.quality.has_minor_third
     third_above = chord.root - 3
     return chord.root != 1 and chord.root in mode.degrees and third_above in mode.degrees
+
+
+def write_degree(place: int, is_small: bool, mode: Mode, conventions: Conventions = DEFAULT) -> str:
+    """Write a degree as a bare numeral: what an applied chord belongs to.
+
+    >>> write_degree(3, is_small=True, mode=MAJOR)
+    'vi'
+    """
+    return _written_root(place, conventions.counting_mode(mode), is_small, conventions)
 
 
 def _written_root(place: int, mode: Mode, is_small: bool, conventions: Conventions) -> str:

@@ -1,9 +1,9 @@
 """Reading Roman numerals: degree, quality by case and mark, figures of inversion, applied chords, bass degrees.
 
 After a slash a numeral names the degree an applied chord belongs to (``V7/V``), a digit the degree in the bass
-(``v/7``). Digits that are figures stay figures (``V6/5``). A capital with a bare 7 is a dominant seventh; a major seventh
-is written ``maj7`` (the other convention, in which 7 means the seventh of the scale, is named in docs/why.md).
-Figures: Open Music Theory, "Thoroughbass figures".
+(``v/7``). Digits that are figures stay figures (``V6/5``). A capital with a bare 7 is a dominant seventh; a major
+seventh is written ``maj7`` (the other convention, in which 7 means the seventh of the scale, is named in
+docs/why.md). Figures: Open Music Theory, "Thoroughbass figures".
 """
 
 from __future__ import annotations
@@ -130,7 +130,9 @@ def _without_figure(tail: str) -> tuple[str, int]:
 
 def _may_carry_figure(before: str) -> bool:
     """Whether what stands between numeral and figure is a mark, a word for major, both, or nothing."""
-    after_marks = {before.removeprefix(mark).removeprefix("(") for mark in ("", "ø", "Ø", *DIMINISHED_WORDS, *AUGMENTED_WORDS)}
+    after_marks = {
+        before.removeprefix(mark).removeprefix("(") for mark in ("", "ø", "Ø", *DIMINISHED_WORDS, *AUGMENTED_WORDS)
+    }
     return not after_marks.isdisjoint(("", *MAJOR_WORDS))
 
 

@@ -90,7 +90,7 @@ class Progression(NamedTuple):
 
 
 def even_beats(count: int, meter: Meter) -> tuple[Beats, ...]:
-    """Beats of ``count`` chords that share a bar: whole beats, the earlier ones longer; equal parts if they are too many.
+    """Beats of ``count`` chords that share a bar: whole beats, the earlier ones longer; else equal parts.
 
     Common practice, no source.
 

@@ -114,7 +114,9 @@ def quality_name(chord_quality: Quality) -> str:
     if chord_quality in _NAMES:
         return _NAMES[chord_quality]
     tones = set(chord_quality.tones)
-    kind = min(QUALITIES.values(), key=lambda row: (len(tones ^ set(row.tones)), len(set(row.tones) - tones), -len(row)))
+    kind = min(
+        QUALITIES.values(), key=lambda row: (len(tones ^ set(row.tones)), len(set(row.tones) - tones), -len(row))
+    )
     added = [f"add {_tone_name(*tone)}" for tone in chord_quality.tones if tone not in kind.tones]
     omitted = [f"omit {_tone_name(*tone)}" for tone in kind.tones if tone not in tones]
     return " ".join([_NAMES[kind], *added, *omitted])

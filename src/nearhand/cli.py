@@ -1,0 +1,147 @@
+"""The command line: the shell's verbs, one shot. Exit status 0, or 2 when something cannot be read."""
+
+from __future__ import annotations
+
+import sys
+
+TYPE_CHECKING = False  # as in typing, which is not worth its import before the version is told
+if TYPE_CHECKING:
+    from nearhand.notation.errors import InputError
+    from nearhand.verbs.session import Session
+    from nearhand.verbs.words import Word
+
+OK, REFUSED, INTERRUPTED = 0, 2, 130
+
+
+def main(argv: list[str] | None = None) -> int:
+    """Run one command line (without the program's name); answer the exit status."""
+    words = sys.argv[1:] if argv is None else argv
+    if words == ["--version"]:
+        from nearhand import __version__
+
+        print(f"nearhand {__version__}")
+        return OK
+    try:
+        return _run(words)
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except BrokenPipeError:  # the reader of a pipe has left: nobody is there to tell
+        import os
+
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return OK
+
+
+def _run(words: list[str]) -> int:
+    if not words:
+        return _shell()
+    import os
+
+    from nearhand.notation.errors import InputError
+    from nearhand.render.output import output_to
+
+    try:
+        return _one_shot(words)
+    except InputError as error:
+        if "--json" in words:
+            _print_json_error(error)
+        else:
+            output_to(sys.stderr, dict(os.environ)).refuse(error)
+        return REFUSED
+
+
+def _print_json_error(error: InputError) -> None:
+    from nearhand.render.json_answers import json_error
+
+    print(json_error(error).encode("utf-8", "replace").decode("utf-8"), file=sys.stderr)
+
+
+def _shell() -> int:
+    if sys.stdin.isatty() and sys.stdout.isatty():
+        from nearhand.shell.terminal import run
+
+        return run()
+    from nearhand.shell.piped import run_lines
+
+    return run_lines(sys.stdin.buffer)
+
+
+def _one_shot(words: list[str]) -> int:
+    import os
+
+    from nearhand.render.output import output_to
+    from nearhand.verbs.answers import HelpAnswer
+    from nearhand.verbs.respond import perform
+    from nearhand.verbs.table import BY_NAME, find_verb
+    from nearhand.verbs.words import line_of
+
+    line, placed = line_of([word.encode("utf-8", "replace").decode("utf-8") for word in words])
+    output = output_to(sys.stdout, dict(os.environ))
+    name = words[0]
+    if name in ("--help", "-h", "help"):
+        verb = find_verb(words[1], line) if len(words) > 1 else None
+        output.show(HelpAnswer(verb, in_shell=False))
+        return OK
+    if name in BY_NAME:
+        placed = placed[1:]
+    elif not _is_input(name):
+        find_verb(name, line)
+    verb = BY_NAME.get(name, BY_NAME["show"])
+    if "--help" in words:
+        output.show(HelpAnswer(verb, in_shell=False))
+        return OK
+    if not verb.one_shot:
+        raise _needs_shell(verb.name, line)
+    outcome = perform(_session(output.signs), verb, _with_standard_input(placed), line)
+    if "--json" in words:
+        from nearhand.render.json_answers import json_answer
+
+        sys.stdout.buffer.write(json_answer(outcome.answer).encode("utf-8", "replace") + b"\n")
+        sys.stdout.flush()
+    else:
+        output.show(outcome.answer, outcome.session.conventions.plain)
+    return OK
+
+
+def _is_input(word: str) -> bool:
+    """Whether a first word that is no verb may be what ``show`` works on."""
+    from nearhand.notation.chart import looks_like_a_chord
+    from nearhand.verbs.loading import is_file_name
+
+    return (
+        word == "-" or word.startswith("--") or ":" in word or looks_like_a_chord(word.lstrip()) or is_file_name(word)
+    )
+
+
+def _session(signs: bool) -> Session:
+    from nearhand.notation.conventions import Conventions
+    from nearhand.verbs.session import Session
+
+    return Session(conventions=Conventions(plain=not signs))
+
+
+def _with_standard_input(words: tuple[Word, ...]) -> tuple[Word, ...]:
+    """The words with ``-`` replaced by the text of standard input."""
+    from nearhand.verbs.files import decode
+
+    return tuple(
+        word._replace(text=decode(sys.stdin.buffer.read(), "standard input"), quoted=True)
+        if word.text == "-" and not word.quoted
+        else word
+        for word in words
+    )
+
+
+def _needs_shell(verb: str, line: str) -> InputError:
+    from nearhand.notation.errors import InputError
+
+    return InputError(
+        f"{verb} works inside the shell",
+        line,
+        line.find(verb),
+        hint="start nearhand alone, or use show --to for other keys",
+    )
+
+
+if __name__ == "__main__":
+    sys.exit(main())

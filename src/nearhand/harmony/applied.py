@@ -1,0 +1,102 @@
+"""Applied chords (secondary dominants): a dominant or leading-tone chord of a degree other than the tonic.
+
+Recogniser: R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Secondary Dominants" and "Secondary
+Diminished Chords": a major triad or dominant seventh whose root lies a fifth above a degree with a major or minor
+triad, or a diminished chord whose root lies a minor second below it. A foreign minor or half-diminished chord a fifth
+above an applied dominant that follows is the ii of the same degree (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from nearhand.harmony.sources import own_source
+from nearhand.theory.chord import RelativeChord
+from nearhand.theory.mode import Mode
+from nearhand.theory.quality import Quality
+
+_SUBTONIC = -2
+_AUGMENTED_FIFTH = 8
+_LEADING_TONE = 5
+
+
+class Target(NamedTuple):
+    """The degree an applied chord belongs to: its place above the tonic, and whether its own chord is minor."""
+
+    place: int
+    is_small: bool
+
+
+def applied_target(
+    chord: RelativeChord, mode: Mode, after: RelativeChord | None, tonic_is_seventh: bool = False
+) -> Target | None:
+    """The degree to which a chord is applied; None when it is no applied chord.
+
+    A chord of the key itself is taken at its word, but in minor the major IV and vi° before VII belong to VII. The
+    tonic as a dominant seventh is V7 of IV, unless the piece takes that seventh for its home chord
+    (``tonic_is_seventh``, as a blues does); a major tonic triad in minor is applied to iv only where iv follows.
+
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> from nearhand.theory.mode import MAJOR
+    >>> applied_target(parse_numeral("II7", MAJOR), MAJOR, None)
+    Target(place=1, is_small=False)
+    """
+    distance = _distance_to_target(chord.quality)
+    if distance is None or (distance == _LEADING_TONE and _prepares_dominant(chord, mode, after)):
+        return _prepared_target(chord, mode, after)
+    target = chord.root - distance
+    if own_source(chord, mode) is not None:
+        before_subtonic = after is not None and after.root == target == _SUBTONIC and _raised_root(chord, mode)
+        return Target(target, is_small=False) if before_subtonic else None
+    is_small = _triad_is_minor(target, mode)
+    if target == 0 or is_small is None:
+        return None
+    if chord.root == 0 and (tonic_is_seventh or (7 not in chord.quality.numbers and not _resolves(target, after))):
+        return None
+    return Target(target, is_small)
+
+
+def _prepared_target(chord: RelativeChord, mode: Mode, after: RelativeChord | None) -> Target | None:
+    """The degree whose applied dominant a foreign minor or half-diminished chord prepares, as its own ii."""
+    if own_source(chord, mode) is None and _prepares_dominant(chord, mode, after):
+        return applied_target(after, mode, None) if after is not None else None
+    return None
+
+
+def _prepares_dominant(chord: RelativeChord, mode: Mode, after: RelativeChord | None) -> bool:
+    """Whether a chord with minor third stands a fifth above an applied dominant that follows it."""
+    if after is None or after.root != chord.root - 1 or not chord.quality.has_minor_third:
+        return False
+    following = applied_target(after, mode, None)
+    return following is not None and following.place == chord.root - 2
+
+
+def _distance_to_target(quality: Quality) -> int | None:
+    """Fifths from the target up to the root: 1 for a dominant, 5 for a leading-tone chord, None for any other."""
+    third, fifth, seventh = (quality.interval(number) for number in (3, 5, 7))
+    is_plain_triad = quality.numbers == (1, 3, 5) and fifth != _AUGMENTED_FIFTH
+    if third == 4 and (seventh == -2 or is_plain_triad):
+        return 1
+    if (third, fifth) == (-3, -6) and seventh in (None, -2, -9):
+        return _LEADING_TONE
+    return None
+
+
+def _raised_root(chord: RelativeChord, mode: Mode) -> bool:
+    """In minor: whether the chord uses the raised sixth degree, as IV and vi° do."""
+    return mode.is_minor and 3 in chord.places
+
+
+def _triad_is_minor(place: int, mode: Mode) -> bool | None:
+    """Whether the mode's triad on a degree is minor; None where it is diminished or there is none.
+
+    The fifth degree of minor counts as major: its dominant is what one leads to.
+    """
+    degrees = mode.degrees
+    if place not in degrees or place + 1 not in degrees:
+        return None
+    return place - 3 in degrees and not (mode.is_minor and place == 1)
+
+
+def _resolves(target: int, after: RelativeChord | None) -> bool:
+    return after is not None and after.root == target

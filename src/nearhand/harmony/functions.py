@@ -1,0 +1,53 @@
+"""Harmonic function: tonic, predominant, dominant, or colour where none of the three is meant.
+
+Tables: Open Music Theory, "Harmonic functions"; R. Hutchinson, *Music Theory for the 21st-Century Classroom*,
+"Harmonic function". Where they differ (vi and iii: tonic, or tonic prolongation) both come out as tonic here.
+"""
+
+from __future__ import annotations
+
+from nearhand.harmony.applied import Target
+from nearhand.harmony.sources import BORROWED
+from nearhand.notation.degrees import degree_number
+from nearhand.theory.chord import RelativeChord
+
+TONIC, PREDOMINANT, DOMINANT, COLOUR = "tonic", "predominant", "dominant", "colour"
+_BY_DEGREE = {1: TONIC, 2: PREDOMINANT, 3: TONIC, 4: PREDOMINANT, 5: DOMINANT, 6: TONIC, 7: DOMINANT}
+_LEADING_TONE, _DOMINANT_PLACE, _SECOND_DEGREE, _LOWERED_SIXTH, _RAISED_SIXTH = 5, 1, 2, -4, 3
+
+
+def is_cadential(chord: RelativeChord, after: RelativeChord | None) -> bool:
+    """Whether a tonic six-four stands over the dominant's bass and resolves to it."""
+    return (
+        chord.root == 0
+        and chord.bass == _DOMINANT_PLACE
+        and after is not None
+        and (after.root, after.bass) == (_DOMINANT_PLACE, _DOMINANT_PLACE)
+    )
+
+
+def function_of(chord: RelativeChord, source: str, target: Target | None, after: RelativeChord | None) -> str:
+    """The function of a chord in its key.
+
+    An applied chord to V prepares the dominant; any other is the dominant of its own target. The subtonic chord and
+    chromatic chords count as colour; a borrowed chord on the lowered sixth prepares the dominant.
+
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> from nearhand.theory.mode import MINOR
+    >>> [function_of(parse_numeral(text, MINOR), "", None, None) for text in ("i", "iv", "V7", "vii°7", "VII")]
+    ['tonic', 'predominant', 'dominant', 'dominant', 'colour']
+    """
+    if target is not None:
+        prepares = target.place == _DOMINANT_PLACE or chord.root - target.place == _SECOND_DEGREE
+        return PREDOMINANT if prepares else DOMINANT
+    if is_cadential(chord, after):
+        return DOMINANT
+    number = degree_number(chord.root)
+    borrowed = source.startswith(BORROWED)
+    if (number == 7 and chord.root != _LEADING_TONE) or chord.root > _LEADING_TONE:
+        return COLOUR
+    if chord.root == _LOWERED_SIXTH and borrowed:
+        return PREDOMINANT
+    if chord.root == _RAISED_SIXTH and chord.quality.interval(5) == -6:
+        return PREDOMINANT  # vi° is IV without its root
+    return _BY_DEGREE[number]

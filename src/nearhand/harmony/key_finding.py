@@ -1,0 +1,192 @@
+"""Which key a row of chords is in: every key is scored by how well the chords fit it, and the reasons are kept.
+
+The rules are common practice, no source: a key gains by the share of time its own chords take, by a dominant that
+goes to its tonic, and by opening and closing on its tonic; it loses by notes from outside. Major and minor come
+before the other modes. The chords' own spelling decides between enharmonic keys.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from functools import lru_cache
+from itertools import pairwise
+from math import exp
+from typing import TYPE_CHECKING, NamedTuple
+
+from nearhand.harmony.applied import applied_target
+from nearhand.harmony.sources import own_source
+from nearhand.theory.chord import Chord, RelativeChord
+from nearhand.theory.key import Key
+from nearhand.theory.mode import MAJOR, MINOR, MODES, Mode
+from nearhand.theory.pitch_class import pitch_class
+from nearhand.theory.quality import Quality
+
+if TYPE_CHECKING:
+    from nearhand.theory.progression import Beats
+
+    _Sound = tuple[int, Quality]  # a root's place on the line of fifths, and the quality on it
+
+_PRIORS = {
+    MAJOR: 0.0,
+    MINOR: 0.0,
+    MODES["dorian"]: -0.25,
+    MODES["mixolydian"]: -0.25,
+    MODES["phrygian"]: -0.4,
+    MODES["lydian"]: -0.4,
+}
+_WIDEST_SIGNATURE = 7
+_OPENING, _CLOSING, _HALF_CLOSE, _CADENCE, _STRONGEST_CADENCES = 0.35, 0.4, 0.3, 0.3, 0.6
+_FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.2, 0.85, 0.4, 0.35
+_DOMINANT_PLACE, _LEADING_TONE = 1, 5
+_SHARPNESS = 6.0
+_KEYS_WITH_REASONS = 5
+
+
+class KeyFit(NamedTuple):
+    """One key with its score, its share of the probability (0 to 1), and the reasons in words."""
+
+    key: Key
+    score: float
+    share: float
+    reasons: tuple[str, ...]
+
+
+def rank_keys(chords: Sequence[Chord], weights: Sequence[Beats] | None = None) -> tuple[KeyFit, ...]:
+    """All keys that come into question, the likeliest first; ``weights`` are the chords' lengths in beats.
+
+    Raises ValueError when there are no chords.
+
+    >>> from nearhand.notation.chord_symbols import parse_chord
+    >>> best, *others = rank_keys([parse_chord(text) for text in ("Am", "F", "C", "G")])
+    >>> str(best.key), str(others[0].key)
+    ('A minor', 'C major')
+    """
+    if not chords:
+        raise ValueError("a key cannot be found without chords")
+    tally = _tally(chords, weights if weights is not None else [1] * len(chords))
+    scored = sorted(
+        ((_score(tally, key), key) for key in _candidates(chords)),
+        key=lambda pair: (-pair[0], abs(pair[1].signature), pair[1].mode.has_minor_third, pair[1].tonic.fifths),
+    )
+    best = scored[0][0]
+    shares = [exp(_SHARPNESS * (score - best)) for score, _ in scored]
+    total = sum(shares)
+    return tuple(
+        KeyFit(key, score, share / total, _reasons(tally, key) if place < _KEYS_WITH_REASONS else ())
+        for place, ((score, key), share) in enumerate(zip(scored, shares, strict=True))
+    )
+
+
+def runner_up(fits: Sequence[KeyFit]) -> KeyFit:
+    """The second likeliest key: the next major or minor one, before any other mode.
+
+    >>> from nearhand.notation.chord_symbols import parse_chord
+    >>> str(runner_up(rank_keys([parse_chord(text) for text in ("Em", "Bm/D", "Am/C", "B7")])).key)
+    'G major'
+    """
+    return next((fit for fit in fits[1:] if fit.key.mode in (MAJOR, MINOR)), fits[1])
+
+
+class _Tally(NamedTuple):
+    """What the score needs of a progression, counted once: time and number of each chord, and each pair."""
+
+    lengths: dict[_Sound, float]
+    counts: dict[_Sound, int]
+    pairs: dict[tuple[_Sound, _Sound], int]
+    first: _Sound
+    last: _Sound
+
+
+def _tally(chords: Sequence[Chord], weights: Sequence[Beats]) -> _Tally:
+    sounds = [(chord.root.fifths, chord.quality) for chord in chords]
+    lengths: dict[_Sound, float] = {}
+    for sound, weight in zip(sounds, weights, strict=True):
+        lengths[sound] = lengths.get(sound, 0.0) + float(weight)
+    return _Tally(lengths, Counter(sounds), Counter(pairwise(sounds)), sounds[0], sounds[-1])
+
+
+def _candidates(chords: Sequence[Chord]) -> list[Key]:
+    """Keys of at most seven accidentals within reach of the roots; all are kept if the chords lie farther out."""
+    roots = [chord.root.fifths for chord in chords]
+    reach = range(min(roots) - 5, max(roots) + 6)
+    keys = [Key(pitch_class(tonic), mode) for tonic in reach for mode in _PRIORS]
+    return [key for key in keys if abs(key.signature) <= _WIDEST_SIGNATURE] or keys
+
+
+def _score(tally: _Tally, key: Key) -> float:
+    time = sum(tally.lengths.values())
+    fit = sum(length * _fit(_relative(sound, key), key.mode) for sound, length in tally.lengths.items()) / time
+    cadences = min(_CADENCE * _cadences(tally, key), _STRONGEST_CADENCES)
+    last = _relative(tally.last, key)
+    half_close = _HALF_CLOSE * (last.root == _DOMINANT_PLACE and _LEADING_TONE in last.places)
+    return fit + _ends(_relative(tally.first, key), last, key.mode) + half_close + cadences + _PRIORS[key.mode]
+
+
+def _relative(sound: _Sound, key: Key) -> RelativeChord:
+    root = sound[0] - key.tonic.fifths
+    return RelativeChord(root, sound[1], root)
+
+
+def _cadences(tally: _Tally, key: Key) -> int:
+    return sum(
+        count
+        for (first, second), count in tally.pairs.items()
+        if second[0] == key.tonic.fifths and _is_cadence(_relative(first, key), _relative(second, key), key.mode)
+    )
+
+
+@lru_cache(maxsize=16384)
+def _fit(chord: RelativeChord, mode: Mode) -> float:
+    """How well one chord fits a mode: 1 for its own, less for what the mode can explain, least for strangers."""
+    source = own_source(chord, mode)
+    if source is not None:
+        return _FIT_OF_RAISED_SIXTH if source == "melodic minor" else 1.0
+    if mode == MAJOR and chord.root in (0, -1) and _is_dominant_seventh(chord):
+        return _FIT_OF_BLUES_SEVENTH
+    if applied_target(chord, mode, None) is not None or (mode == MAJOR and own_source(chord, MINOR) is not None):
+        return _FIT_OF_EXPLAINED
+    return 1.0 - _LOSS_PER_FOREIGN_NOTE * (1 + sum(place not in mode.degrees for place in set(chord.places)))
+
+
+def _is_tonic(chord: RelativeChord, mode: Mode) -> bool:
+    third = chord.quality.interval(3)
+    return chord.root == 0 and (third is None or (third == -3) == mode.has_minor_third)
+
+
+def _ends(first: RelativeChord, last: RelativeChord, mode: Mode) -> float:
+    """What opening and closing on the tonic is worth: half for a dominant seventh, unless both ends stand on it."""
+    total = 0.0
+    for chord, other, worth in ((first, last, _OPENING), (last, first, _CLOSING)):
+        if _is_tonic(chord, mode):
+            total += worth if not _is_dominant_seventh(chord) or other.root == 0 else worth / 2
+    if first.root == 0 and not _is_tonic(first, mode):
+        total -= _OPENING  # a minor chord does not open a piece in major on its own tonic
+    return total
+
+
+def _is_dominant_seventh(chord: RelativeChord) -> bool:
+    return chord.quality.interval(3) == 4 and chord.quality.interval(7) == -2
+
+
+def _is_cadence(first: RelativeChord, second: RelativeChord, mode: Mode) -> bool:
+    """Whether a dominant with leading tone goes to the tonic (and not to a dominant seventh on it)."""
+    leads = first.root in (_DOMINANT_PLACE, _LEADING_TONE) and _LEADING_TONE in first.places
+    return leads and _is_tonic(second, mode) and not _is_dominant_seventh(second)
+
+
+def _reasons(tally: _Tally, key: Key) -> tuple[str, ...]:
+    chords = sum(tally.counts.values())
+    own = sum(count for sound, count in tally.counts.items() if own_source(_relative(sound, key), key.mode) is not None)
+    reasons = [f"{own} of {chords} chords belong to it" if own < chords else "all chords belong to it"]
+    cadences = _cadences(tally, key)
+    if cadences:
+        reasons.append(f"its dominant goes to its tonic {'once' if cadences == 1 else f'{cadences} times'}")
+    ends = [
+        word
+        for word, sound in (("opens", tally.first), ("closes", tally.last))
+        if _is_tonic(_relative(sound, key), key.mode)
+    ]
+    if ends:
+        reasons.append(f"it {' and '.join(ends)} on its tonic")
+    return tuple(reasons)

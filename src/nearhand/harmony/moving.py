@@ -1,0 +1,63 @@
+"""Moving a progression to other keys: which name a key takes, and the walk round the circle of fifths."""
+
+from __future__ import annotations
+
+from nearhand.theory.interval import shortest
+from nearhand.theory.key import Key, nearest_spelling, spellings
+from nearhand.theory.progression import Progression
+
+
+def double_accidentals(progression: Progression, key: Key) -> int:
+    """How many chord tones would need a double accidental in a key."""
+    return sum(abs(tone.alteration) > 1 for chord in progression.in_key(key).chords() for tone in chord.tones)
+
+
+def best_spelling(progression: Progression, key: Key, come_from: Key) -> Key:
+    """The name of a key for this music: that with fewest accidentals in the signature.
+
+    Of six sharps and six flats the one that needs fewer double accidentals in the music is taken, and if both need as
+    many, the one on the side one comes from.
+
+    >>> from nearhand.notation.chart import read_chart, resolve
+    >>> from nearhand.notation.keys import parse_key
+    >>> tune = resolve(read_chart("| i | V7 |"), parse_key("A minor"))
+    >>> str(best_spelling(tune, parse_key("D# minor"), come_from=parse_key("E minor")))   # D# minor needs C##
+    'Eb minor'
+    """
+    names = spellings(key)
+    preferred = nearest_spelling(key, come_from)
+    return min(names, key=lambda name: (double_accidentals(progression, name), name != preferred))
+
+
+def neighbour(progression: Progression, key: Key, falling: bool) -> Key:
+    """The next key on the circle from ``key``, a fifth down or up."""
+    return best_spelling(progression, key.moved(-1 if falling else 1), come_from=key)
+
+
+def all_keys(progression: Progression, falling: bool = True) -> tuple[Key, ...]:
+    """The twelve keys from the progression's own one by falling (or rising) fifths.
+
+    >>> from nearhand.notation.chart import read_chart, resolve
+    >>> from nearhand.notation.keys import parse_key
+    >>> tune = resolve(read_chart("| i | V7 |"), parse_key("E minor"))
+    >>> [str(key.tonic) for key in all_keys(tune)]
+    ['E', 'A', 'D', 'G', 'C', 'F', 'Bb', 'Eb', 'G#', 'C#', 'F#', 'B']
+    """
+    keys = [progression.key]
+    for _ in range(11):
+        keys.append(neighbour(progression, keys[-1], falling))
+    return tuple(keys)
+
+
+def distance_in_words(old: Key, new: Key) -> str:
+    """The shortest way from one tonic to another.
+
+    >>> from nearhand.notation.keys import parse_key
+    >>> distance_in_words(parse_key("E minor"), parse_key("C minor"))
+    'down a major third'
+    """
+    interval = shortest(new.tonic.fifths - old.tonic.fifths)
+    if not interval.fifths:
+        return "the same pitch"
+    article = "an" if interval.name[0] in "aeiou" else "a"
+    return f"{'down' if interval.is_downward else 'up'} {article} {interval.name}"

@@ -1,0 +1,165 @@
+"""Chart files: TOML with a title, a key, a meter, a tempo, notes for the teacher, and sections of chords.
+
+``title`` and ``key`` are text, ``meter`` is text such as ``3/4``, ``tempo`` a whole number of beats a minute, ``notes``
+text. Each ``[[sections]]`` has ``chords`` (a chart as in ``notation.chart``), and may have a ``name`` and a ``meter``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, NamedTuple, TypeVar
+
+from nearhand.notation.chart import Chart, parse_meter, read_chart
+from nearhand.notation.errors import InputError
+from nearhand.notation.keys import parse_key
+from nearhand.theory.key import Key
+from nearhand.theory.progression import COMMON_TIME, Meter
+
+_FIELDS: dict[str, type] = {"title": str, "key": str, "meter": str, "tempo": int, "notes": str, "sections": list}
+_SECTION_FIELDS: dict[str, type] = {"name": str, "meter": str, "chords": str}
+_TYPE_WORDS = {str: "text in quotes", int: "a whole number", list: "[[sections]] tables"}
+_TEMPO_LIMITS = (10, 400)
+_NO_CHORDS_HINT = 'add  [[sections]]  and under it  chords = "| C | F G7 | C |"'
+_Read = TypeVar("_Read")
+
+
+class Source(NamedTuple):
+    """A file's text and the name to show for it: places errors in its lines."""
+
+    text: str
+    name: str
+
+    def line_text(self, line: int) -> str:
+        """A line by its number from 1; empty where there is none."""
+        lines = self.text.splitlines()
+        return lines[line - 1] if 0 < line <= len(lines) else ""
+
+    def field_line(self, field: str, place: int = 0) -> int:
+        """The number of the line of a field: the ``place``-th of that name from 0, or the last; 0 if there is none."""
+        names = [line.partition("=")[0].strip(" \t\"'[]") for line in self.text.splitlines()]
+        found = [number for number, name in enumerate(names, start=1) if name == field]
+        return found[min(place, len(found) - 1)] if found else 0
+
+    def at_field(self, what: str, field: str, place: int = 0, hint: str = "") -> InputError:
+        """An error at the line of a field."""
+        line = self.field_line(field, place)
+        shown = self.line_text(line)
+        return InputError(what, shown, len(shown) - len(shown.lstrip()), hint=hint, source=self.name, line=line)
+
+    def in_value(self, error: InputError, field: str, value: str, place: int = 0) -> InputError:
+        """An error in a field's text value, at its line and column in the file."""
+        start = sum(len(line) + 1 for line in self.text.split("\n")[: max(self.field_line(field, place) - 1, 0)])
+        found = self.text.find(value, start) if value else -1
+        if found < 0:  # written with escapes: the field's own line must do
+            return self.at_field(error.what, field, place, error.hint)
+        before = self.text[: found + error.start]
+        line, column = before.count("\n") + 1, len(before.rpartition("\n")[2])
+        placed = InputError(error.what, self.line_text(line), column, column + max(1, error.end - error.start))
+        placed.wanted, placed.hint, placed.source, placed.line = error.wanted, error.hint, self.name, line
+        return placed
+
+
+class Section(NamedTuple):
+    """One section of a chart file: its name, its chart, and which ``chords`` field of the file it is (from 0)."""
+
+    name: str
+    chart: Chart
+    place: int
+
+
+class ChartFile(NamedTuple):
+    """A chart file as read: ``key`` is None when the file names none, ``tempo_bpm`` when it gives none."""
+
+    source: Source
+    title: str
+    key: Key | None
+    tempo_bpm: int | None
+    notes: str
+    sections: tuple[Section, ...]
+
+    def placed(self, error: InputError, section: Section) -> InputError:
+        """An error in a section's chart, with its line and column in the file."""
+        return self.source.in_value(error, "chords", section.chart.text, section.place)
+
+
+def read_chart_file(text: str, name: str) -> ChartFile:
+    """Read a chart file's text; ``name`` is what errors call it.
+
+    Raises InputError with the line and column in the file.
+
+    >>> text = 'title = "Two Doors"\\nkey = "G major"\\n[[sections]]\\nchords = "| G | D7 |"'
+    >>> chart_file = read_chart_file(text, "doors.toml")
+    >>> chart_file.title, str(chart_file.key), len(chart_file.sections[0].chart.bars)
+    ('Two Doors', 'G major', 2)
+    """
+    source = Source(text, name)
+    table = _toml(source)
+    _check(table, _FIELDS, source)
+    meter = _read(parse_meter, table["meter"], source, "meter") if "meter" in table else COMMON_TIME
+    key = _read(parse_key, table["key"], source, "key") if "key" in table else None
+    tempo = table.get("tempo")
+    low, high = _TEMPO_LIMITS
+    if tempo is not None and not low <= tempo <= high:
+        raise source.at_field(f"tempo must be {low} to {high} beats a minute (got {str(tempo)[:20]})", "tempo")
+    sections = _sections(table, meter, source)
+    return ChartFile(source, table.get("title", ""), key, tempo, table.get("notes", "").strip(), sections)
+
+
+def _toml(source: Source) -> dict[str, Any]:
+    import tomllib
+
+    try:
+        return tomllib.loads(source.text)
+    except tomllib.TOMLDecodeError as error:
+        message, _, place = str(error).rpartition(" (at ")
+        line, column = _line_and_column(place, source.text)
+        shown = source.line_text(line)
+        what = f"this is no TOML: {message or error}".rstrip(".")
+        hint = 'write for example  title = "Two Doors"'
+        raise InputError(what, shown, column - 1, hint=hint, source=source.name, line=line) from None
+    except (RecursionError, ValueError):  # nested too deeply, or a number of thousands of digits
+        raise InputError("this file cannot be a chart", source=source.name, hint=_NO_CHORDS_HINT) from None
+
+
+def _line_and_column(place: str, text: str) -> tuple[int, int]:
+    digits = "".join(character if character.isdigit() else " " for character in place).split()
+    if len(digits) == 2:
+        return int(digits[0]), int(digits[1])
+    return text.count("\n") + 1, len(text.rpartition("\n")[2]) + 1
+
+
+def _check(table: dict[str, Any], fields: dict[str, type], source: Source, place: int = 0) -> None:
+    for name, value in table.items():
+        if name not in fields:
+            from difflib import get_close_matches
+
+            near = get_close_matches(name, fields, n=1)
+            hint = f"did you mean {near[0]}?" if near else f"the fields are {', '.join(fields)}"
+            raise source.at_field(f"there is no field {name[:40]!r} in a chart", name, place, hint)
+        wanted = fields[name]
+        if not isinstance(value, wanted) or isinstance(value, bool):
+            words = _TYPE_WORDS[wanted]
+            raise source.at_field(f"{name} must be {words} (got {value!r:.40})", name, place, f"write {words}")
+
+
+def _sections(table: dict[str, Any], meter: Meter, source: Source) -> tuple[Section, ...]:
+    if not table.get("sections"):
+        raise InputError("this chart has no chords", source=source.name, hint=_NO_CHORDS_HINT)
+    sections = []
+    for place, section in enumerate(table["sections"]):
+        if not isinstance(section, dict):
+            raise source.at_field("sections must be [[sections]] tables", "sections", hint=_NO_CHORDS_HINT)
+        _check(section, _SECTION_FIELDS, source, place)
+        if "chords" not in section:
+            raise InputError(f"section {place + 1} has no chords", source=source.name, hint=_NO_CHORDS_HINT)
+        own_meter = _read(parse_meter, section["meter"], source, "meter", place + 1) if "meter" in section else meter
+        chart = _read(lambda text, meter=own_meter: read_chart(text, meter), section["chords"], source, "chords", place)
+        sections.append(Section(section.get("name", ""), chart, place))
+    return tuple(sections)
+
+
+def _read(reader: Callable[[str], _Read], value: str, source: Source, field: str, place: int = 0) -> _Read:
+    try:
+        return reader(value)
+    except InputError as error:
+        raise source.in_value(error, field, value, place) from None

@@ -1,0 +1,119 @@
+"""Writing a progression as the text of a chart, and as a chart file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
+
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import PLAIN
+from nearhand.notation.keys import write_key
+from nearhand.theory.chord import RelativeChord
+from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression, Slot, even_beats
+
+if TYPE_CHECKING:
+    from nearhand.theory.progression import Beats
+
+BARS_IN_A_LINE = 4
+NO_CHORD = "N.C."
+
+
+def write_chart(progression: Progression, write: Callable[[RelativeChord], str] | None = None) -> str:
+    """Write bars, meters, repeats and chords (as chord symbols unless ``write`` says otherwise), four bars a line.
+
+    >>> from nearhand.notation.chart import read_chart, resolve
+    >>> from nearhand.notation.keys import parse_key
+    >>> tune = resolve(read_chart("|: i | V7 / / i6 :|"), parse_key("G minor"))
+    >>> print(write_chart(tune))
+    |: Gm | D7 / / Gm/Bb :|
+    """
+    key = progression.key
+    written = write or (lambda chord: write_chord(chord.in_key(key), PLAIN))
+    lines, meter = [], COMMON_TIME
+    for start in range(0, len(progression.bars), BARS_IN_A_LINE):
+        bars = progression.bars[start : start + BARS_IN_A_LINE]
+        parts = [_opening(bars[0])]
+        for place, bar in enumerate(bars):
+            parts += [f"[{bar.meter}]"] if bar.meter != meter else []
+            meter = bar.meter
+            after = bars[place + 1] if place + 1 < len(bars) else None
+            parts += [_bar(bar, written), _closing(bar, after)]
+        lines.append(" ".join(parts))
+    return "\n".join(lines)
+
+
+def _opening(bar: Bar) -> str:
+    return "|:" if bar.opens_repeat else "|"
+
+
+def _closing(bar: Bar, after: Bar | None) -> str:
+    if after is not None and after.opens_repeat:
+        return ":|:" if bar.closes_repeat else "|:"
+    return ":|" if bar.closes_repeat else "||" if bar.ends_section else "|"
+
+
+def _bar(bar: Bar, written: Callable[[RelativeChord], str]) -> str:
+    names = [NO_CHORD if slot.chord is None else written(slot.chord) for slot in bar.slots]
+    beats = tuple(slot.beats for slot in bar.slots)
+    if beats == even_beats(len(beats), bar.meter):
+        return " ".join(names)
+    return " ".join(
+        name + " /" * (shares - 1) for name, shares in zip(names, _shares(bar.slots, bar.meter), strict=True)
+    )
+
+
+def _shares(slots: Sequence[Slot], meter: Meter) -> list[int]:
+    """Whole shares in which the bar's beats can be told: the fewest."""
+    for total in range(len(slots), 1 + meter.beats * 64):
+        shares: list[Beats] = [slot.beats * total / meter.beats for slot in slots]  # type: ignore[misc]
+        if all(share == int(share) for share in shares):
+            return [int(share) for share in shares]
+    return [1] * len(slots)
+
+
+def write_chart_file(progression: Progression, title: str, tempo_bpm: int | None, notes: str) -> str:
+    """Write a chart file; read again it gives the same progression.
+
+    >>> from nearhand.notation.chart import read_chart, resolve
+    >>> from nearhand.notation.keys import parse_key
+    >>> print(write_chart_file(resolve(read_chart("| I | V |"), parse_key("D")), "Two Doors", 90, ""))
+    title = "Two Doors"
+    key = "D major"
+    tempo = 90
+    <BLANKLINE>
+    [[sections]]
+    chords = \"\"\"
+    | D | A |
+    \"\"\"
+    <BLANKLINE>
+    """
+    head = [f"title = {_quoted(title)}"] if title else []
+    head.append(f"key = {_quoted(write_key(progression.key, plain=True))}")
+    head += [f"tempo = {tempo_bpm}"] if tempo_bpm else []
+    head += [f"notes = {_quoted(notes)}"] if notes else []
+    parts = ["\n".join(head)]
+    for name, section in _by_section(progression):
+        named = f"name = {_quoted(name)}\n" if name else ""
+        parts.append(f'[[sections]]\n{named}chords = """\n{write_chart(section)}\n"""')
+    return "\n\n".join(parts) + "\n"
+
+
+def _by_section(progression: Progression) -> list[tuple[str, Progression]]:
+    starts = [place for place, bar in enumerate(progression.bars) if bar.section or place == 0]
+    return [
+        (progression.bars[start].section, progression._replace(bars=progression.bars[start:end]))
+        for start, end in zip(starts, [*starts[1:], len(progression.bars)], strict=True)
+    ]
+
+
+def _quoted(text: str) -> str:
+    """A TOML basic string."""
+    escapes = {"\\": "\\\\", '"': '\\"', "\n": "\\n", "\t": "\\t"}
+    return (
+        '"'
+        + "".join(
+            escapes.get(character, character if character.isprintable() else f"\\u{ord(character):04x}")
+            for character in text
+        )
+        + '"'
+    )

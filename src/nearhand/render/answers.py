@@ -1,0 +1,165 @@
+"""Every kind of answer as lines of cells."""
+
+from __future__ import annotations
+
+from nearhand.harmony.moving import distance_in_words
+from nearhand.harmony.words import altered_degrees, sentences
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import Conventions
+from nearhand.notation.keys import write_key
+from nearhand.notation.notes import write_pitch_class
+from nearhand.render.help import draw_help
+from nearhand.render.keyboard import LEGEND
+from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, clean, line, wrapped
+from nearhand.render.system import MOVES_LEGEND, ROWS, ROWS_WITHOUT_VOICING, draw_view
+from nearhand.theory.key import Key
+from nearhand.verbs.answers import (
+    ExplainAnswer,
+    HelpAnswer,
+    KeysAnswer,
+    ListAnswer,
+    NoteAnswer,
+    View,
+    ViewsAnswer,
+)
+from nearhand.verbs.tune import INFERRED, Tune
+
+
+def draw(answer: object, page: Page) -> list[Line]:
+    """Draw any answer.
+
+    Raises TypeError for a value that is none.
+    """
+    if isinstance(answer, ViewsAnswer):
+        return _draw_views(answer, page)
+    if isinstance(answer, KeysAnswer):
+        return _draw_keys(answer, page)
+    if isinstance(answer, ExplainAnswer):
+        return _draw_explanations(answer, page)
+    if isinstance(answer, ListAnswer):
+        return _draw_list(answer, page)
+    if isinstance(answer, HelpAnswer):
+        return draw_help(answer, page)
+    if isinstance(answer, NoteAnswer):
+        return [part for text in answer.lines for part in wrapped(text, page.width)]
+    raise TypeError(f"no answer: {type(answer).__name__}")
+
+
+def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
+    tune, conventions = answer.tune, answer.conventions
+    lines = _head(tune, conventions, page)
+    for place, view in enumerate(answer.views):
+        if place:
+            lines.append(line())
+        lines += _key_line(view.key, tune, conventions, page)
+        lines += draw_view(view, conventions, page)
+        lines += _total(view, page)
+    lines += _legend(any(view.voiced for view in answer.views), page)
+    for remark in (*tune.remarks, answer.advice):
+        lines += wrapped(remark, page.width, role="hint")
+    return lines
+
+
+def _head(tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
+    if not tune.title:
+        return []
+    tempo = f", {tune.tempo_bpm} beats a minute" if tune.tempo_bpm else ""
+    return [*wrapped(tune.title + tempo, page.width, role="title")]
+
+
+def _key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
+    name = write_key(key, conventions.plain)
+    facts = [_signature(key, conventions)]
+    if key != tune.key:
+        facts.append(f"{distance_in_words(tune.key, key)} from {write_key(tune.key, conventions.plain)}")
+    elif tune.key_source == INFERRED and tune.runner_up is not None:
+        facts.append(f"inferred from the chords; next likeliest {write_key(tune.runner_up, conventions.plain)}")
+    parts = wrapped(f"{name}: {', '.join(facts)}", page.width)
+    first = parts[0][0].text
+    return [line(Cell(first[: len(name)], "key"), first[len(name) :]), *parts[1:]]
+
+
+def _signature(key: Key, conventions: Conventions) -> str:
+    count = abs(key.signature)
+    if not count:
+        return "no sharps or flats"
+    kind = ("sharp" if key.signature > 0 else "flat") + ("s" if count > 1 else "")
+    letters = " ".join(write_pitch_class(note, conventions.plain) for note in key.altered_letters)
+    return f"{count} {kind} ({letters})"
+
+
+def _total(view: View, page: Page) -> list[Line]:
+    if view.voiced is None:
+        return []
+    chords = len(view.voiced.voicings)
+    loop = ", the way back to the first included" if view.voiced.loops else ""
+    text = f"The right hand moves {view.voiced.movement} semitones over {chords} chord{'s' * (chords > 1)}{loop}."
+    return wrapped(text, page.width, role="total")
+
+
+def _legend(voiced: bool, page: Page) -> list[Line]:
+    lines: list[Line] = []
+    if page.width < WIDE_ENOUGH_FOR_LABELS:
+        rows = ROWS if voiced else ROWS_WITHOUT_VOICING
+        lines += wrapped(f"rows: {', '.join(rows)}", page.width, role="label")
+    if voiced:
+        lines += wrapped(f"{MOVES_LEGEND}; {LEGEND}", page.width, role="label")
+    return lines
+
+
+def _draw_keys(answer: KeysAnswer, page: Page) -> list[Line]:
+    lines: list[Line] = []
+    names = [write_key(fit.key, answer.conventions.plain) for fit in answer.fits]
+    width = max(map(len, names)) + 2
+    for name, fit in zip(names, answer.fits, strict=True):
+        percent = f"{round(100 * fit.share):3d} %  "
+        reasons = "; ".join(fit.reasons)
+        if width + len(percent) + len(reasons) <= page.width:
+            lines.append(line(Cell(name.ljust(width), "key"), Cell(percent, "number"), reasons))
+        else:
+            lines += [
+                line(Cell(name.ljust(width), "key"), Cell(percent.rstrip(), "number")),
+                *wrapped(reasons, page.width, 4),
+            ]
+    return lines
+
+
+def _draw_explanations(answer: ExplainAnswer, page: Page) -> list[Line]:
+    conventions = answer.conventions
+    lines = [line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key"))]
+    for number, view in answer.numbered:
+        assert view.chord is not None and view.analysis is not None  # rests are not explained
+        lines.append(
+            line(
+                Cell(f"{number:2d}  ", "label"),
+                Cell(write_chord(view.chord, conventions), "chord"),
+                "  ",
+                Cell(view.analysis.numeral(conventions), "numeral"),
+                "  ",
+                Cell(view.analysis.number(conventions), "number"),
+            )
+        )
+        for sentence in sentences(view.analysis, answer.key, conventions):
+            lines += wrapped(sentence, page.width, 4)
+        altered = altered_degrees(view.analysis, answer.key, conventions)
+        if altered:
+            text = ", ".join(f"{degree} = {note}" for degree, note in altered)
+            lines += wrapped(f"Altered degrees: {text}.", page.width, 4)
+    for remark in answer.tune.remarks:
+        lines += wrapped(remark, page.width, role="hint")
+    return lines
+
+
+def _draw_list(answer: ListAnswer, page: Page) -> list[Line]:
+    if not answer.rows:
+        return [*wrapped(f"there are no charts in {answer.folder}", page.width)]
+    lines: list[Line] = []
+    for row in answer.rows:
+        lines.append(line(Cell(clean(row.path), "chord")))
+        if row.tune is None:
+            lines += wrapped(row.error.what if row.error else "", page.width, 4, role="error")
+        else:
+            bars = len(row.tune.progression.bars)
+            key = write_key(row.tune.key, answer.conventions.plain)
+            lines += wrapped(f"{row.tune.title or 'untitled'}, {key}, {bars} bars", page.width, 4)
+    return lines

@@ -1,0 +1,122 @@
+"""Answers as JSON: stable field names, notes in plain spelling (``Bb4``, ``F#3``)."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from nearhand.harmony.words import altered_degrees, sentences
+from nearhand.notation.chart_writing import NO_CHORD
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import Conventions
+from nearhand.notation.errors import InputError
+from nearhand.theory.quality import quality_name
+from nearhand.verbs.answers import ChordView, ExplainAnswer, KeysAnswer, ListAnswer, View, ViewsAnswer
+
+SCHEMA = 1
+
+
+def json_answer(answer: object) -> str:
+    """One JSON document for an answer of a one-shot verb.
+
+    Raises TypeError for an answer that only a shell gives.
+    """
+    if isinstance(answer, ViewsAnswer):
+        document = _views(answer)
+    elif isinstance(answer, KeysAnswer):
+        document = {"keys": [_key_fit(fit) for fit in answer.fits]}
+    elif isinstance(answer, ExplainAnswer):
+        document = _explanations(answer)
+    elif isinstance(answer, ListAnswer):
+        document = {"folder": answer.folder, "charts": [_chart_row(row) for row in answer.rows]}
+    else:
+        raise TypeError(f"no JSON for {type(answer).__name__}")
+    return json.dumps({"schema": SCHEMA, **document}, ensure_ascii=False)
+
+
+def json_error(error: InputError) -> str:
+    """One JSON document for a refusal; a place in a file is told by ``source`` and ``line``.
+
+    >>> json_error(InputError("no such chord", "Hm", 0, 1, wanted="a chord", hint="write Bm"))
+    '{"error": {"text": "Hm", "start": 0, "end": 1, "wanted": "a chord", "hint": "write Bm", "what": "no such chord"}}'
+    """
+    fields: dict[str, Any] = {
+        "text": error.text,
+        "start": error.start,
+        "end": error.end,
+        "wanted": error.wanted,
+        "hint": error.hint,
+        "what": error.what,
+    }
+    if error.source:
+        fields |= {"source": error.source, "line": error.line}
+    return json.dumps({"error": fields}, ensure_ascii=False)
+
+
+def _views(answer: ViewsAnswer) -> dict[str, Any]:
+    conventions = answer.conventions._replace(plain=True)
+    return {
+        "key": str(answer.tune.key),
+        "key_source": answer.tune.key_source,
+        "views": [_view(view, conventions) for view in answer.views],
+    }
+
+
+def _view(view: View, conventions: Conventions) -> dict[str, Any]:
+    voicing = None
+    if view.voiced is not None:
+        movement = view.voiced.movement
+        voicing = {"style": view.voiced.style, "cost": {"total": movement, "movement": movement}}
+    return {"key": str(view.key), "chords": [_chord(chord, conventions) for chord in view.chords], "voicing": voicing}
+
+
+def _chord(view: ChordView, conventions: Conventions) -> dict[str, Any]:
+    beats = view.moment.slot.beats
+    fields: dict[str, Any] = {"bar": view.moment.bar, "beats": int(beats) if beats == int(beats) else float(beats)}
+    chord, analysis = view.chord, view.analysis
+    if chord is None or analysis is None:
+        names = ("numeral", "number", "function", "root", "quality", "bass", "notes", "source", "voicing", "moves")
+        return fields | {"symbol": NO_CHORD} | dict.fromkeys(names)
+    voicing = view.voicing
+    return fields | {
+        "symbol": write_chord(chord, conventions),
+        "numeral": analysis.numeral(conventions),
+        "number": analysis.number(conventions),
+        "function": analysis.function,
+        "root": str(chord.root),
+        "quality": quality_name(chord.quality),
+        "bass": str(chord.bass),
+        "notes": [str(tone) for tone in chord.tones],
+        "source": analysis.source,
+        "voicing": voicing
+        and {"left": [str(pitch) for pitch in voicing.left], "right": [str(pitch) for pitch in voicing.right]},
+        "moves": list(voicing.motion.moves) if voicing and voicing.motion else None,
+    }
+
+
+def _key_fit(fit: Any) -> dict[str, Any]:
+    return {"key": str(fit.key), "probability": round(fit.share, 4), "reasons": list(fit.reasons)}
+
+
+def _explanations(answer: ExplainAnswer) -> dict[str, Any]:
+    conventions = answer.conventions._replace(plain=True)
+    chords = []
+    for number, view in answer.numbered:
+        assert view.analysis is not None  # rests are not explained
+        fields = {name: value for name, value in _chord(view, conventions).items() if name not in ("voicing", "moves")}
+        altered = altered_degrees(view.analysis, answer.key, conventions)
+        chords.append(
+            {
+                "chord": number,
+                **fields,
+                "altered_degrees": [{"degree": degree, "note": note} for degree, note in altered],
+                "sentences": list(sentences(view.analysis, answer.key, conventions)),
+            }
+        )
+    return {"key": str(answer.key), "key_source": answer.tune.key_source, "chords": chords}
+
+
+def _chart_row(row: Any) -> dict[str, Any]:
+    if row.tune is None:
+        return {"path": row.path, "error": row.error.what}
+    return {"path": row.path, "title": row.tune.title, "key": str(row.tune.key), "bars": len(row.tune.progression.bars)}

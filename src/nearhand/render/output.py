@@ -1,0 +1,72 @@
+"""How an answer goes out: colours on a terminal, plain text elsewhere, plain characters where signs fail."""
+
+from __future__ import annotations
+
+import os
+from typing import NamedTuple, TextIO
+
+from nearhand.notation.errors import InputError
+from nearhand.render.answers import draw
+from nearhand.render.page import Line, Page, text_of
+
+DEFAULT_WIDTH = 80
+_SIGNS = "♭♯𝄫𝄪°ø▁▀"
+
+
+class Output(NamedTuple):
+    """A stream with what it can show."""
+
+    stream: TextIO
+    width: int
+    colours: bool
+    signs: bool
+
+    def show(self, answer: object, plain: bool = False) -> None:
+        """Draw an answer and write it."""
+        self.write(draw(answer, Page(self.width, plain or not self.signs)))
+
+    def write(self, lines: list[Line]) -> None:
+        """Write lines."""
+        if not lines:
+            return
+        if self.colours:
+            from nearhand.render.screen import print_lines
+
+            print_lines(lines, self.stream, self.width)
+        else:
+            print(self.shown(text_of(lines)), file=self.stream)
+
+    def refuse(self, error: InputError) -> None:
+        """Write a refusal."""
+        print(self.shown(str(error)), file=self.stream)
+
+    def shown(self, text: str) -> str:
+        """A text as the stream can carry it."""
+        encoding = self.stream.encoding or "utf-8"
+        return text.encode(encoding, "replace").decode(encoding)
+
+
+def output_to(stream: TextIO, environment: dict[str, str]) -> Output:
+    """The output that a stream and the environment allow (``NO_COLOR``, ``TERM=dumb``, ``COLUMNS``)."""
+    is_terminal = stream.isatty()
+    colours = is_terminal and not environment.get("NO_COLOR") and environment.get("TERM") not in (None, "", "dumb")
+    return Output(stream, _width(stream, environment, is_terminal), colours, _carries_signs(stream))
+
+
+def _width(stream: TextIO, environment: dict[str, str], is_terminal: bool) -> int:
+    if environment.get("COLUMNS", "").isdigit() and int(environment["COLUMNS"]) > 0:
+        return int(environment["COLUMNS"])
+    if is_terminal:
+        try:
+            return os.get_terminal_size(stream.fileno()).columns or DEFAULT_WIDTH
+        except (OSError, ValueError):
+            pass
+    return DEFAULT_WIDTH
+
+
+def _carries_signs(stream: TextIO) -> bool:
+    try:
+        _SIGNS.encode(stream.encoding or "ascii")
+    except (UnicodeEncodeError, LookupError):
+        return False
+    return True

@@ -1,0 +1,40 @@
+"""Lines of cells on a terminal: the one table of colours, and the printing by rich."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import IO
+
+from nearhand.render.page import Line
+
+STYLES = {
+    "title": "bold",
+    "key": "bold",
+    "chord": "bold cyan",
+    "numeral": "yellow",
+    "number": "green",
+    "right": "bold cyan",
+    "left": "bold magenta",
+    "held": "bold green",
+    "moves": "green",
+    "label": "dim",
+    "hint": "italic",
+    "error": "bold red",
+    "bar": "dim",
+    "white": "dim",
+    "black": "dim",
+}
+"""Role to style. Nothing is said by colour alone: every role has its own letters, signs or place as well."""
+
+
+def print_lines(lines: Iterable[Line], file: IO[str], width: int) -> None:
+    """Print lines in colour."""
+    from rich.console import Console
+    from rich.text import Text
+
+    console = Console(file=file, width=max(width, 1), highlight=False, markup=False, emoji=False)
+    for cells in lines:
+        text = Text(no_wrap=True, end="")
+        for cell in cells:
+            text.append(cell.text, STYLES.get(cell.role, ""))
+        console.print(text, soft_wrap=True)

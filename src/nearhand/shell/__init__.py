@@ -1,0 +1,1 @@
+"""The interactive shell: the only place that reads a terminal."""

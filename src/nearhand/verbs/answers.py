@@ -1,0 +1,108 @@
+"""What verbs answer: values that say everything and look like nothing; ``render`` gives them a shape."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from nearhand.harmony.analysis import Analysis
+from nearhand.notation.conventions import Conventions
+from nearhand.theory.chord import Chord
+from nearhand.theory.key import Key
+from nearhand.theory.progression import Bar, Moment, Progression
+from nearhand.verbs.tune import Tune
+from nearhand.voicing.voice import VoicedProgression, Voicing, voice_progression
+
+if TYPE_CHECKING:
+    from nearhand.harmony.key_finding import KeyFit
+    from nearhand.notation.errors import InputError
+    from nearhand.verbs.table import Verb
+
+
+class ChordView(NamedTuple):
+    """One moment of a progression in one key; chord, analysis and voicing are None where there is no chord."""
+
+    moment: Moment
+    chord: Chord | None
+    analysis: Analysis | None
+    voicing: Voicing | None
+
+
+class View(NamedTuple):
+    """A progression in one key; ``voiced`` is None when no voicing is wanted."""
+
+    key: Key
+    bars: tuple[Bar, ...]
+    chords: tuple[ChordView, ...]
+    voiced: VoicedProgression | None
+
+
+class ViewsAnswer(NamedTuple):
+    """A tune in one key or several."""
+
+    tune: Tune
+    views: tuple[View, ...]
+    conventions: Conventions
+    advice: str = ""
+
+
+class KeysAnswer(NamedTuple):
+    """The keys a tune may be in, likeliest first."""
+
+    fits: tuple[KeyFit, ...]
+    conventions: Conventions
+
+
+class ExplainAnswer(NamedTuple):
+    """Chords of a tune in one key, and their numbers in the tune from 1."""
+
+    tune: Tune
+    key: Key
+    numbered: tuple[tuple[int, ChordView], ...]
+    conventions: Conventions
+
+
+class ChartRow(NamedTuple):
+    """One chart file of a folder; ``error`` says why it cannot be read."""
+
+    path: str
+    tune: Tune | None
+    error: InputError | None
+
+
+class ListAnswer(NamedTuple):
+    """The charts of a folder."""
+
+    folder: str
+    rows: tuple[ChartRow, ...]
+    conventions: Conventions
+
+
+class NoteAnswer(NamedTuple):
+    """Plain sentences."""
+
+    lines: tuple[str, ...]
+
+
+class HelpAnswer(NamedTuple):
+    """Help on one verb, or on all."""
+
+    verb: Verb | None
+    in_shell: bool
+
+
+def view_in(progression: Progression, key: Key, voicing: str, loop: bool) -> View:
+    """A progression seen in one key: analysed, and voiced unless ``voicing`` is ``none``."""
+    from nearhand.harmony.analysis import analyse
+
+    moved = progression.in_key(key)
+    analyses = iter(analyse(moved.relative_chords, key.mode))
+    voiced = None if voicing == "none" else voice_progression(moved, voicing, loop)
+    voicings = iter(voiced.voicings if voiced else ())
+    chords = []
+    for moment in moved.moments:
+        relative = moment.slot.chord
+        if relative is None:
+            chords.append(ChordView(moment, None, None, None))
+        else:
+            chords.append(ChordView(moment, relative.in_key(key), next(analyses), next(voicings, None)))
+    return View(key, moved.bars, tuple(chords), voiced)

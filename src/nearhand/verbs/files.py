@@ -1,0 +1,133 @@
+"""Reading and writing chart files. Whatever goes wrong is one sentence; writing never destroys a file."""
+
+from __future__ import annotations
+
+import os
+
+from nearhand.notation.chart_files import read_chart_file
+from nearhand.notation.chart_writing import write_chart_file
+from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.errors import InputError
+from nearhand.theory.key import Key
+from nearhand.verbs.tune import Tune, tune_from_charts
+
+SUFFIX = ".toml"
+LARGEST_FILE = 5_000_000
+_HINT = "list shows the charts of a folder"
+
+
+def read_text(path: str) -> str:
+    """The text of a file.
+
+    Raises InputError when it is missing, a folder, too large, not to be read, or not UTF-8.
+    """
+    try:
+        if os.path.isdir(path):
+            raise InputError(f"{path} is a folder, not a chart", path, hint=f"list {path} shows its charts")
+        if os.path.getsize(path) > LARGEST_FILE:
+            raise InputError(f"{path} is too large for a chart", path, hint="a chart holds at most 5 MB")
+        with open(path, "rb") as file:
+            data = file.read()
+    except FileNotFoundError:
+        raise InputError(f"there is no file {path}", path, wanted="a chart file", hint=_HINT) from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "its name cannot be used"
+        raise InputError(f"{path} cannot be read: {reason}", path, wanted="a chart file", hint=_HINT) from None
+    return decode(data, path)
+
+
+def decode(data: bytes, source: str) -> str:
+    """Bytes as UTF-8 text.
+
+    Raises InputError with the line and column of the first byte that is not UTF-8.
+
+    >>> decode(b"| C |", "standard input")
+    '| C |'
+    """
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = data[: error.start].decode("utf-8", "replace")
+        text = before.rpartition("\n")[2] + "\N{REPLACEMENT CHARACTER}"
+        raise InputError(
+            "this is not UTF-8 text",
+            text,
+            len(text) - 1,
+            len(text),
+            wanted="UTF-8",
+            hint="save the file as UTF-8 text",
+            source=source,
+            line=before.count("\n") + 1,
+        ) from None
+
+
+def read_tune(path: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
+    """Read a chart file as a tune; ``key`` overrides the file's own.
+
+    Raises InputError with the line and column in the file.
+    """
+    return tune_from_file_text(read_text(path), path, key, conventions)
+
+
+def tune_from_file_text(text: str, source: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
+    """Read a chart file's text as a tune.
+
+    Raises InputError with the line and column in the file.
+    """
+    chart_file = read_chart_file(text, source)
+    charts = [section.chart for section in chart_file.sections]
+    try:
+        tune = tune_from_charts(charts, key or chart_file.key, conventions)
+    except InputError as error:
+        section = next((section for section in chart_file.sections if section.chart.text == error.text), None)
+        raise error if section is None else chart_file.placed(error, section) from None
+    bars, start = [], 0
+    for section in chart_file.sections:
+        own = tune.progression.bars[start : start + len(section.chart.bars)]
+        bars += [own[0]._replace(section=section.name), *own[1:]]
+        start += len(own)
+    progression = tune.progression._replace(bars=tuple(bars))
+    return tune._replace(
+        progression=progression, title=chart_file.title, tempo_bpm=chart_file.tempo_bpm, notes=chart_file.notes
+    )
+
+
+def write_tune(path: str, tune: Tune, replace: bool) -> None:
+    """Write a tune as a chart file: to a temporary file beside it first, which then takes its name.
+
+    Raises InputError when the file exists and ``replace`` is not set, or when it cannot be written; nothing is lost
+    then.
+    """
+    if os.path.exists(path) and not replace:
+        raise InputError(f"{path} exists already", path, hint=f"save {path} --over writes over it")
+    text = write_chart_file(tune.progression, tune.title, tune.tempo_bpm, tune.notes)
+    temporary = f"{path}.{os.getpid()}.part"
+    try:
+        with open(temporary, "w", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(temporary, path)
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "its name cannot be used"
+        raise InputError(f"{path} cannot be written: {reason}", path, hint="choose another folder or name") from None
+    finally:
+        if os.path.exists(temporary):
+            os.unlink(temporary)
+
+
+def charts_in(folder: str) -> tuple[str, ...]:
+    """The chart files of a folder, by name.
+
+    Raises InputError when there is no such folder or it cannot be read.
+    """
+    try:
+        names = sorted(name for name in os.listdir(folder) if name.endswith(SUFFIX))
+    except FileNotFoundError:
+        raise InputError(
+            f"there is no folder {folder}", folder, wanted="a folder", hint="list FOLDER shows its charts"
+        ) from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "its name cannot be used"
+        raise InputError(f"{folder} cannot be read: {reason}", folder, wanted="a folder", hint="") from None
+    return tuple(os.path.join(folder, name) for name in names)

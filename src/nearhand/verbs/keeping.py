@@ -1,0 +1,74 @@
+"""``open`` and ``save``, ``undo`` and ``redo``, ``help`` and ``quit``."""
+
+from __future__ import annotations
+
+from nearhand.notation.errors import InputError
+from nearhand.verbs.answers import HelpAnswer, NoteAnswer
+from nearhand.verbs.files import SUFFIX, read_tune, write_tune
+from nearhand.verbs.session import Outcome, Session, redo, undo
+from nearhand.verbs.show import views
+from nearhand.verbs.words import Arguments
+
+
+def open_chart(session: Session, arguments: Arguments) -> Outcome:
+    """Open a chart file and show it in its own key.
+
+    Raises InputError.
+    """
+    if not arguments.words:
+        raise InputError(
+            "open needs a file", arguments.line, len(arguments.line), hint="write for example  open waltz.toml"
+        )
+    session = session.with_tune(read_tune(arguments.text, conventions=session.conventions))
+    assert session.shown_key is not None
+    return Outcome(session, views(session, (session.shown_key,)))
+
+
+def save(session: Session, arguments: Arguments) -> Outcome:
+    """Save the tune in the shown key as a chart file.
+
+    Raises InputError.
+    """
+    if session.tune is None or session.shown_key is None:
+        raise InputError("there is no progression to save", hint="write chords first")
+    if not arguments.words:
+        raise InputError(
+            "save needs a file name", arguments.line, len(arguments.line), hint="write for example  save waltz.toml"
+        )
+    path = arguments.text if arguments.text.endswith(SUFFIX) else arguments.text + SUFFIX
+    write_tune(path, session.tune.in_key(session.shown_key), replace=arguments.has("over"))
+    return Outcome(session, NoteAnswer((f"Saved in {session.shown_key} as {path}.",)))
+
+
+def undo_change(session: Session, arguments: Arguments) -> Outcome:
+    """Take back the last change."""
+    return _restored(undo(session), "there is nothing to undo")
+
+
+def redo_change(session: Session, arguments: Arguments) -> Outcome:
+    """Make the change again that was taken back last."""
+    return _restored(redo(session), "there is nothing to redo")
+
+
+def _restored(session: Session | None, otherwise: str) -> Outcome:
+    if session is None:
+        raise InputError(otherwise)
+    if session.tune is None or session.shown_key is None:
+        return Outcome(session, NoteAnswer(("There is no progression now.",)))
+    return Outcome(session, views(session, (session.shown_key,)))
+
+
+def give_help(session: Session, arguments: Arguments) -> Outcome:
+    """Explain all verbs in short, or one of them.
+
+    Raises InputError at a verb that does not exist.
+    """
+    from nearhand.verbs.table import find_verb
+
+    verb = find_verb(arguments.text, arguments.line) if arguments.words else None
+    return Outcome(session, HelpAnswer(verb, in_shell=True))
+
+
+def leave(session: Session, arguments: Arguments) -> Outcome:
+    """Leave the shell."""
+    return Outcome(session, NoteAnswer(()), leaves=True)

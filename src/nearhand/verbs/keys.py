@@ -1,0 +1,48 @@
+"""``keys``: which keys a progression may be in, and why. ``key``: name the one it is in."""
+
+from __future__ import annotations
+
+from nearhand.harmony.key_finding import rank_keys
+from nearhand.notation.keys import parse_key
+from nearhand.verbs.answers import KeysAnswer
+from nearhand.verbs.loading import loaded
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.show import views
+from nearhand.verbs.tune import GIVEN
+from nearhand.verbs.words import Arguments
+
+KEYS_SHOWN = 5
+
+
+def keys(session: Session, arguments: Arguments) -> Outcome:
+    """Rank the keys that the tune's chords may be in.
+
+    Raises InputError.
+    """
+    session = loaded(session, arguments)
+    assert session.tune is not None
+    progression = session.tune.progression
+    slots = [slot for bar in progression.bars for slot in bar.slots if slot.chord is not None]
+    fits = rank_keys(tuple(progression.chords()), [slot.beats for slot in slots])
+    return Outcome(session, KeysAnswer(fits[:KEYS_SHOWN], session.conventions))
+
+
+def key(session: Session, arguments: Arguments) -> Outcome:
+    """Name the key the chords are in: they stay as they are, their numerals change.
+
+    Raises InputError.
+    """
+    session = loaded(session, arguments._replace(words=()))
+    assert session.tune is not None
+    if not arguments.words:
+        return Outcome(session, keys(session, arguments).answer)
+    new = parse_key(arguments.text)
+    old = session.tune.progression
+    shift = old.key.tonic.fifths - new.tonic.fifths
+    bars = tuple(
+        bar._replace(slots=tuple(slot._replace(chord=slot.chord and slot.chord.above(shift)) for slot in bar.slots))
+        for bar in old.bars
+    )
+    tune = session.tune._replace(progression=old._replace(key=new, bars=bars), key_source=GIVEN, runner_up=None)
+    session = session._replace(tune=tune, shown_key=new)
+    return Outcome(session, views(session, (new,)))

@@ -1,0 +1,28 @@
+"""``list``: the charts in a folder."""
+
+from __future__ import annotations
+
+import os
+
+from nearhand.notation.errors import InputError
+from nearhand.verbs.answers import ChartRow, ListAnswer
+from nearhand.verbs.files import charts_in, read_tune
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.words import Arguments
+
+DEFAULT_FOLDER = "progressions"
+
+
+def list_charts(session: Session, arguments: Arguments) -> Outcome:
+    """List the charts of a folder: ``progressions`` if there is one here, else the current folder.
+
+    Raises InputError when the folder cannot be read; a chart that cannot be read is listed with the reason.
+    """
+    folder = arguments.text or (DEFAULT_FOLDER if os.path.isdir(DEFAULT_FOLDER) else os.curdir)
+    rows = []
+    for path in charts_in(folder):
+        try:
+            rows.append(ChartRow(path, read_tune(path, conventions=session.conventions), None))
+        except InputError as error:
+            rows.append(ChartRow(path, None, error))
+    return Outcome(session, ListAnswer(folder, tuple(rows), session.conventions))

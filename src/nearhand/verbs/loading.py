@@ -1,0 +1,79 @@
+"""From a verb's words to a session: which tune, in which key, read and voiced how."""
+
+from __future__ import annotations
+
+import os
+
+from nearhand.notation.chart import looks_like_a_chord
+from nearhand.notation.errors import InputError
+from nearhand.notation.keys import parse_key
+from nearhand.theory.key import Key
+from nearhand.verbs.files import SUFFIX, read_tune, tune_from_file_text
+from nearhand.verbs.session import Session
+from nearhand.verbs.tune import Tune, tune_from_text
+from nearhand.verbs.words import Arguments
+
+_NO_TUNE_HINT = 'write chords, for example "| Em | Bm/D | Am/C | B7 |", or open a chart'
+_FILE_FIELDS = ("title", "key", "meter", "tempo", "notes", "[[sections]]")
+
+
+def loaded(session: Session, arguments: Arguments) -> Session:
+    """The session as a verb's words and options leave it.
+
+    Raises InputError when no tune is there to work on, or one of the words cannot be read.
+    """
+    conventions = session.conventions
+    if degrees := arguments.option("degrees"):
+        conventions = conventions._replace(degrees=degrees)
+    if arguments.has("plain"):
+        conventions = conventions._replace(plain=True)
+    session = session._replace(conventions=conventions)
+    if voicing := arguments.option("voicing"):
+        session = session._replace(voicing=voicing)
+    key = option_key(arguments, "key")
+    if arguments.words:
+        session = session.with_tune(tune_of(arguments, key, session))
+    elif key is not None and session.tune is not None:
+        session = session.with_tune(session.tune.in_key(key))
+    if arguments.has("loop"):
+        session = session._replace(loop=True)
+    if session.tune is None:
+        raise InputError("there is no progression yet", wanted="chords", hint=_NO_TUNE_HINT)
+    return session
+
+
+def tune_of(arguments: Arguments, key: Key | None, session: Session) -> Tune:
+    """The tune that a verb's words name: a chart file, or a chart."""
+    text = arguments.text
+    if is_file_name(text):
+        return read_tune(text, key, session.conventions)
+    return tune_from_input(text, "standard input", key, session)
+
+
+def tune_from_input(text: str, source: str, key: Key | None, session: Session) -> Tune:
+    """A tune from text that may be a chart or the whole of a chart file."""
+    first = next((line.strip() for line in text.splitlines() if line.strip() and not line.lstrip().startswith("#")), "")
+    if first.startswith(_FILE_FIELDS[-1]) or ("=" in first and first.partition("=")[0].strip() in _FILE_FIELDS):
+        return tune_from_file_text(text, source, key, session.conventions)
+    return tune_from_text(text, key, session.conventions)
+
+
+def is_file_name(text: str) -> bool:
+    """Whether a verb's text names a file rather than being a chart itself."""
+    if "\n" in text or "|" in text or len(text) > 1000:
+        return False
+    return text.endswith(SUFFIX) or (not looks_like_a_chord(text) and os.path.exists(text)) or os.path.isfile(text)
+
+
+def option_key(arguments: Arguments, name: str) -> Key | None:
+    """The key an option gives; None when it is not given.
+
+    Raises InputError, placed in the whole line.
+    """
+    text = arguments.option(name)
+    if text is None:
+        return None
+    try:
+        return parse_key(text)
+    except InputError as error:
+        raise arguments.placed(error, name) from None

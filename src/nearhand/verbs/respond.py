@@ -1,0 +1,62 @@
+"""One line to one answer: a verb with its words, or chords. No reading, no printing."""
+
+from __future__ import annotations
+
+from nearhand.notation.chart import looks_like_a_chord
+from nearhand.notation.errors import InputError
+from nearhand.notation.keys import parse_key
+from nearhand.verbs.answers import NoteAnswer
+from nearhand.verbs.session import Outcome, Session, after_change
+from nearhand.verbs.show import views
+from nearhand.verbs.table import BY_NAME, Verb, find_verb
+from nearhand.verbs.tune import tune_from_text
+from nearhand.verbs.words import Arguments, Word, sort_words, split_line
+
+RELINKING = ("undo", "redo")
+"""Verbs that walk along the chain of sessions instead of adding to it."""
+
+
+def respond(session: Session, line: str) -> Outcome:
+    """Answer one line. A line that begins with no verb is a progression.
+
+    Raises InputError; the session is then as it was.
+
+    >>> outcome = respond(Session(), "| Am | E7 |")
+    >>> outcome.answer.tune.numerals()
+    ('i', 'V7')
+    """
+    name = line.split(maxsplit=1)[0] if line.split() else ""
+    if not name:
+        return Outcome(session, NoteAnswer(()))
+    if name in BY_NAME:
+        words = split_line(line)
+        return perform(session, BY_NAME[name], words[1:], line)
+    if not looks_like_a_chord(name) and not _names_a_key(line):
+        find_verb(name, line)
+    tune = tune_from_text(line, conventions=session.conventions)
+    new = session.with_tune(tune)
+    return Outcome(after_change(session, new), views(new, (tune.key,)))
+
+
+def _names_a_key(line: str) -> bool:
+    """Whether a line begins with a key and a colon."""
+    head, colon, _ = line.partition(":")
+    if not colon or "|" in head:
+        return False
+    try:
+        parse_key(head)
+    except InputError:
+        return False
+    return True
+
+
+def perform(session: Session, verb: Verb, words: tuple[Word, ...], line: str) -> Outcome:
+    """Run a verb on its words.
+
+    Raises InputError; the session is then as it was.
+    """
+    arguments: Arguments = sort_words(verb, words, line)
+    outcome = verb.run(session, arguments)
+    if verb.name in RELINKING:
+        return outcome
+    return outcome._replace(session=after_change(session, outcome.session))

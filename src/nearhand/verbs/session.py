@@ -1,0 +1,55 @@
+"""A session is a value: the tune on the stand, the key it is shown in, how it is voiced, and the way back."""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.theory.key import Key
+from nearhand.verbs.tune import Tune
+
+
+class Session(NamedTuple):
+    """What a player is working on. ``loop`` None means: as the repeat signs say. Sessions link back for undo."""
+
+    tune: Tune | None = None
+    shown_key: Key | None = None
+    voicing: str = "close"
+    loop: bool | None = None
+    conventions: Conventions = DEFAULT
+    previous: Session | None = None
+    undone: Session | None = None
+
+    @property
+    def loops(self) -> bool:
+        """Whether the voicing closes to a loop."""
+        if self.loop is None:
+            return self.tune is not None and self.tune.progression.repeats_as_a_whole
+        return self.loop
+
+    def with_tune(self, tune: Tune) -> Session:
+        """The session with another tune, shown in its own key."""
+        return self._replace(tune=tune, shown_key=tune.key, loop=None)
+
+
+class Outcome(NamedTuple):
+    """What a verb leaves behind: the session as it is now, and the answer to show."""
+
+    session: Session
+    answer: Any
+    leaves: bool = False
+
+
+def undo(session: Session) -> Session | None:
+    """The session before the last change; None when there was none."""
+    return None if session.previous is None else session.previous._replace(undone=session)
+
+
+def redo(session: Session) -> Session | None:
+    """The session that was undone last; None when there is none."""
+    return session.undone
+
+
+def after_change(old: Session, new: Session) -> Session:
+    """A changed session, linked to the one before."""
+    return old if new[:5] == old[:5] else new._replace(previous=old, undone=None)

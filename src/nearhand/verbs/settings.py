@@ -1,0 +1,56 @@
+"""How a tune is voiced and read: ``voice``, ``loop``, ``degrees``."""
+
+from __future__ import annotations
+
+from nearhand.notation.errors import InputError
+from nearhand.verbs.answers import NoteAnswer
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.show import views
+from nearhand.verbs.words import Arguments
+from nearhand.voicing.voice import NO_VOICING, STYLES
+
+VOICINGS = (*STYLES, NO_VOICING)
+LOOPS = ("on", "off")
+DEGREES = ("mode", "major")
+
+
+def voice(session: Session, arguments: Arguments) -> Outcome:
+    """Choose how chords are voiced: close, or none for the chord tones alone.
+
+    Raises InputError.
+    """
+    return _shown(session._replace(voicing=_choice("voice", arguments, VOICINGS)))
+
+
+def loop(session: Session, arguments: Arguments) -> Outcome:
+    """Choose whether the voicing closes to a loop, so that the last chord leads back to the first.
+
+    Raises InputError.
+    """
+    return _shown(session._replace(loop=_choice("loop", arguments, LOOPS) == "on"))
+
+
+def degrees(session: Session, arguments: Arguments) -> Outcome:
+    """Choose what degrees are counted in: the mode's own scale, or the major scale of the tonic.
+
+    Raises InputError.
+    """
+    chosen = _choice("degrees", arguments, DEGREES)
+    return _shown(session._replace(conventions=session.conventions._replace(degrees=chosen)))
+
+
+def _choice(verb: str, arguments: Arguments, choices: tuple[str, ...]) -> str:
+    if arguments.text in choices:
+        return arguments.text
+    wanted = " or ".join(choices)
+    start = arguments.line.rfind(arguments.text) if arguments.text else len(arguments.line)
+    what = f"{arguments.text[:30]!r} cannot follow {verb}" if arguments.text else f"{verb} needs a word"
+    raise InputError(
+        what, arguments.line, start, wanted=wanted, hint=f"write {verb} {choices[0]}, or {verb} {choices[-1]}"
+    )
+
+
+def _shown(session: Session) -> Outcome:
+    if session.tune is None or session.shown_key is None:
+        return Outcome(session, NoteAnswer(("Kept for the next progression.",)))
+    return Outcome(session, views(session, (session.shown_key,)))

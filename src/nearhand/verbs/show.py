@@ -1,0 +1,85 @@
+"""``show``: the progression in its own key, in a few, or in all twelve."""
+
+from __future__ import annotations
+
+from nearhand.harmony.moving import all_keys
+from nearhand.notation.errors import InputError
+from nearhand.notation.keys import parse_key
+from nearhand.theory.key import Key
+from nearhand.verbs.answers import ViewsAnswer, view_in
+from nearhand.verbs.loading import loaded
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.words import Arguments
+
+ALL = "all"
+CARE_IN_TWELVE_KEYS = (
+    "Twelve keys are many: rest between them, keep the hands loose, and stop when anything hurts; "
+    "pain that stays belongs before a teacher or a doctor."
+)
+
+
+def show(session: Session, arguments: Arguments) -> Outcome:
+    """Show the tune in the shown key, or in the keys of ``--to``.
+
+    Raises InputError.
+    """
+    session = loaded(session, arguments)
+    assert session.tune is not None and session.shown_key is not None
+    text = arguments.option("to")
+    if text is None:
+        return Outcome(session, views(session, (session.shown_key,)))
+    try:
+        keys = read_keys(text, session)
+    except InputError as error:
+        raise arguments.placed(error, "to") from None
+    return Outcome(session, views(session, keys))
+
+
+def read_keys(text: str, session: Session) -> tuple[Key, ...]:
+    """Read one key, several between commas, or ``all`` for the twelve by falling fifths.
+
+    A bare note keeps the mode of the tune: ``C`` is C minor for a tune in minor, ``C major`` says otherwise.
+    Raises InputError.
+    """
+    assert session.tune is not None
+    if text.strip().lower() == ALL:
+        return all_keys(session.tune.progression)
+    keys, start = [], 0
+    for part in text.split(","):
+        try:
+            keys.append(read_target(part, session.tune.key))
+        except InputError as error:
+            raise error.within(text, start) from None
+        start += len(part) + 1
+    return tuple(keys)
+
+
+def read_target(text: str, own: Key) -> Key:
+    """Read the key to move to; its mode must be as major or as minor as the tune's.
+
+    Raises InputError.
+
+    >>> str(read_target("G minor", parse_key("E minor"))), str(read_target("C", parse_key("E minor")))
+    ('G minor', 'C minor')
+    """
+    key = parse_key(text)
+    bare = text.strip()[1:].strip("#b♯♭") == ""
+    if bare:
+        return Key(key.tonic, own.mode)
+    if key.mode.degrees != own.mode.degrees:
+        raise InputError(
+            f"the tune is in {own}, so it cannot move to {key}",
+            text,
+            len(text) - len(text.lstrip()),
+            wanted=f"a key in {own.mode.name}",
+            hint=f"write {key.tonic} {own.mode.name}",
+        )
+    return Key(key.tonic, own.mode)
+
+
+def views(session: Session, keys: tuple[Key, ...]) -> ViewsAnswer:
+    """The tune of a session in some keys."""
+    assert session.tune is not None
+    progression = session.tune.progression
+    seen = tuple(view_in(progression, key, session.voicing, session.loops) for key in keys)
+    return ViewsAnswer(session.tune, seen, session.conventions, CARE_IN_TWELVE_KEYS if len(keys) >= 12 else "")

@@ -1,0 +1,152 @@
+"""The table of verbs: one entry each, feeding the reader of lines, the help and the completion."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from nearhand.notation.chord_symbols import parse_chord
+from nearhand.notation.errors import InputError
+from nearhand.verbs import explain, keeping, keys, list_charts, moves, settings, show
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.words import Arguments
+
+
+class Option(NamedTuple):
+    """An option of a verb: written ``--name VALUE``, or ``--name`` alone when ``value`` is empty."""
+
+    name: str
+    value: str
+    help: str
+    choices: tuple[str, ...] = ()
+
+
+class Verb(NamedTuple):
+    """A verb: its name, what follows it, one line of help, how it runs, its options and examples.
+
+    ``completes`` names what may follow it: ``keys``, ``files``, ``folders``, ``verbs``, or some fixed words.
+    ``one_shot`` tells whether it stands alone on a command line; the others need a shell's session.
+    """
+
+    name: str
+    follows: str
+    help: str
+    run: Callable[[Session, Arguments], Outcome]
+    options: tuple[Option, ...] = ()
+    examples: tuple[str, ...] = ()
+    completes: tuple[str, ...] = ()
+    one_shot: bool = False
+    aliases: tuple[str, ...] = ()
+
+
+_KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
+_DEGREES = Option(
+    "degrees", "mode|major", "count degrees in the mode's own scale, or against the major scale", settings.DEGREES
+)
+_PLAIN = Option("plain", "", "write b and # for flats and sharps, o for °, and draw with plain characters")
+_JSON = Option("json", "", "answer in one JSON document")
+_READING = (_KEY, _DEGREES, _PLAIN, _JSON)
+
+VERBS = (
+    Verb(
+        "show", "[CHART]", "show chords, numerals, numbers, notes and motion, in one key or several", show.show,
+        (
+            Option("to", "KEYS", "a key, several between commas, or all: the twelve by falling fifths"),
+            Option("voicing", "close|none", "close position for two hands, or the chord tones alone",
+            settings.VOICINGS), Option("loop", "", "let the last chord lead back to the first"), *_READING,
+        ),
+        ('show "| Em | Bm/D | Am/C | B7 |" --to "C minor,G minor"', "show waltz.toml --to all --voicing none"),
+        ("files",), one_shot=True,
+    ),
+    Verb(
+        "keys", "[CHART]", "say which keys the chords may be in, and why", keys.keys, _READING,
+        ('keys "| Am | F | C | G |"',), ("files",), one_shot=True,
+    ),
+    Verb(
+        "explain", "[CHART] [N]", "say what each chord is and does, or chord N alone", explain.explain, _READING,
+        ('explain "| C | E7 | Am | Fm | C |"', "explain 4"), ("files",), one_shot=True,
+    ),
+    Verb(
+        "list", "[FOLDER]", "list the charts in a folder", list_charts.list_charts, (_PLAIN, _JSON),
+        ("list progressions",), ("folders",), one_shot=True,
+    ),
+    Verb(
+        "to", "KEYS", "move to a key, to several, or to all twelve", moves.to,
+        examples=("to G minor", "to all"), completes=("keys",),
+    ),
+    Verb("next", "", "move a fifth down round the circle", moves.next_key),
+    Verb("back", "", "move a fifth up round the circle", moves.back),
+    Verb("home", "", "move to the tune's own key", moves.home),
+    Verb(
+        "key", "[KEY]", "name the key the chords are in; their numerals follow", keys.key,
+        examples=("key A minor",), completes=("keys",),
+    ),
+    Verb(
+        "voice", "close|none", "voice in close position, or show the chord tones alone", settings.voice,
+        examples=("voice close",), completes=settings.VOICINGS,
+    ),
+    Verb(
+        "loop", "on|off", "let the last chord lead back to the first, or not", settings.loop,
+        examples=("loop on",), completes=settings.LOOPS,
+    ),
+    Verb(
+        "degrees", "mode|major", "count degrees in the mode's own scale, or against the major scale", settings.degrees,
+        examples=("degrees major",), completes=settings.DEGREES,
+    ),
+    Verb("open", "FILE", "open a chart", keeping.open_chart, examples=("open waltz.toml",), completes=("files",)),
+    Verb(
+        "save", "FILE", "save the chart in the key it is shown in", keeping.save,
+        (Option("over", "", "write over a file that is there already"),), ("save waltz-in-g.toml",), ("files",),
+    ),
+    Verb("undo", "", "take back the last change", keeping.undo_change),
+    Verb("redo", "", "make it again", keeping.redo_change),
+    Verb(
+        "help", "[VERB]", "explain the verbs, or one of them", keeping.give_help,
+        examples=("help show",), completes=("verbs",),
+    ),
+    Verb("quit", "", "leave", keeping.leave, aliases=("exit",)),
+)  # fmt: skip
+
+BY_NAME = {name: verb for verb in VERBS for name in (verb.name, *verb.aliases)}
+
+
+def find_verb(name: str, line: str = "") -> Verb:
+    """The verb of a name.
+
+    Raises InputError with the nearest name when there is none.
+    """
+    if name in BY_NAME:
+        return BY_NAME[name]
+    raise InputError(
+        f"{name[:40]!r} is neither a verb nor a chord",
+        line or name,
+        max((line or name).find(name), 0),
+        None,
+        wanted="a verb or chords",
+        hint=nearest_verb(name),
+    )
+
+
+def nearest_verb(word: str) -> str:
+    """A hint that names the verb nearest to a word, or the chord it would be with a capital.
+
+    >>> nearest_verb("hlep"), nearest_verb("em7")
+    ('did you mean help?', 'chords begin with a capital letter: Em7')
+    """
+    from difflib import get_close_matches
+
+    capital = word[:1].upper() + word[1:]
+    near = get_close_matches(word[:40].lower(), BY_NAME, n=1)
+    if near:
+        return f"did you mean {near[0]}?"
+    if word[:1] in "abcdefg" and _is_chord(capital):
+        return f"chords begin with a capital letter: {capital}"
+    return "help lists the verbs; chords begin with a capital A to G, a numeral or a number"
+
+
+def _is_chord(text: str) -> bool:
+    try:
+        parse_chord(text)
+    except InputError:
+        return False
+    return True

@@ -1,0 +1,102 @@
+"""A tune: a progression with how its key was found, and what its chart file says about it."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from nearhand.harmony.analysis import Analysis, analyse
+from nearhand.harmony.key_finding import rank_keys, runner_up
+from nearhand.notation.chart import Chart, read_chart, resolve, symbols
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.errors import InputError
+from nearhand.notation.remarks import remarks_on
+from nearhand.theory.key import Key
+from nearhand.theory.progression import Progression
+
+GIVEN, INFERRED = "given", "inferred"
+_NO_KEY_HINT = 'put the key in front, as in "E minor: i iv V7", or add --key "E minor" (in the shell: key E minor)'
+
+
+class Tune(NamedTuple):
+    """A progression and its story. ``runner_up`` is the second likeliest key when the key was inferred."""
+
+    progression: Progression
+    key_source: str = GIVEN
+    runner_up: Key | None = None
+    title: str = ""
+    tempo_bpm: int | None = None
+    notes: str = ""
+    remarks: tuple[str, ...] = ()
+
+    @property
+    def key(self) -> Key:
+        """The key the tune stands in."""
+        return self.progression.key
+
+    def in_key(self, key: Key) -> Tune:
+        """The same tune in another key."""
+        return self._replace(progression=self.progression.in_key(key))
+
+    def analyses(self) -> tuple[Analysis, ...]:
+        """What each chord is in the key, rests left out."""
+        return analyse(self.progression.relative_chords, self.key.mode)
+
+    def symbols(self, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
+        """The chord symbols in order, rests left out."""
+        return tuple(write_chord(chord, conventions) for chord in self.progression.chords())
+
+    def numerals(self, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
+        """The Roman numerals in order, rests left out.
+
+        >>> tune_from_text("| Em | Bm/D | Am/C | B7 |").numerals()
+        ('i', 'v6', 'iv6', 'V7')
+        """
+        return tuple(analysis.numeral(conventions) for analysis in self.analyses())
+
+    def numbers(self, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
+        """The chords in numbers, in order, rests left out."""
+        return tuple(analysis.number(conventions) for analysis in self.analyses())
+
+
+def tune_from_text(text: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
+    """Read a chart. Without a key in front or in ``key`` it is inferred from the chord symbols.
+
+    Raises InputError; also when numerals or numbers stand there and no key is known.
+
+    >>> tune = tune_from_text("| Am | Dm | E7 | Am |")
+    >>> str(tune.key), tune.key_source
+    ('A minor', 'inferred')
+    """
+    return tune_from_charts([read_chart(text)], key, conventions)
+
+
+def tune_from_charts(charts: list[Chart], key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
+    """Read charts that follow one another, in one key.
+
+    Raises InputError, placed in the text of the chart at fault.
+    """
+    named = key or next((chart.key for chart in charts if chart.key), None)
+    second = None
+    if named is None:
+        named, second = _inferred(charts)
+    bars = [bar for chart in charts for bar in resolve(chart, named, conventions).bars]
+    remarks = tuple(dict.fromkeys(remark for chart in charts for remark in remarks_on(chart, named, conventions)))
+    source = GIVEN if second is None else INFERRED
+    return Tune(Progression(named, tuple(bars)), source, second, remarks=remarks)
+
+
+def _inferred(charts: list[Chart]) -> tuple[Key, Key]:
+    """The likeliest key of charts in chord symbols, and the runner-up."""
+    for chart in charts:
+        if token := chart.keyless:
+            what = f"{token.text[:24]} needs a key to be read in"
+            end = token.start + len(token.text)
+            raise InputError(what, chart.text, token.start, end, wanted="a key", hint=_NO_KEY_HINT)
+    chords = [chord for chart in charts for chord in symbols(chart) if chord is not None]
+    if not chords:
+        raise InputError(
+            "there are no chords here to find a key from", charts[0].text, 0, wanted="chords", hint=_NO_KEY_HINT
+        )
+    fits = rank_keys(chords)
+    return fits[0].key, runner_up(fits).key

@@ -1,0 +1,61 @@
+"""Chord symbols against mir_eval's pitch-class sets, for the qualities it knows."""
+
+from __future__ import annotations
+
+import pytest
+from mir_eval import chord as mir_chord
+from strategies import MAJOR_TONICS
+
+from nearhand.notation.chord_symbols import parse_chord
+
+# Our tail, and mir_eval 0.8's shorthand with added or omitted (*) degrees, after C. Harte, *Towards
+# Automatic Extraction of Harmony Information from Music Signals*, 2010. Left out: maj11 and aug7, which its
+# grammar names and its table lacks.
+QUALITIES = [
+    ("", "maj"), ("m", "min"), ("aug", "aug"), ("dim", "dim"), ("sus4", "sus4"), ("sus2", "sus2"), ("5", "5"),
+    ("7", "7"), ("maj7", "maj7"), ("m7", "min7"), ("m(maj7)", "minmaj7"), ("6", "maj6"), ("m6", "min6"),
+    ("dim7", "dim7"), ("m7b5", "hdim7"), ("ø7", "hdim7"), ("9", "9"), ("maj9", "maj9"), ("m9", "min9"),
+    ("11", "11"),
+    ("m11", "min11"), ("13", "13"), ("maj13", "maj13"), ("m13", "min13"), ("7b9", "7(b9)"), ("7#9", "7(#9)"),
+    ("7(#9,b13)", "7(#9,b13)"), ("add9", "maj(9)"), ("m(add9)", "min(9)"), ("7sus4", "sus4(b7)"),
+    ("9sus4", "sus4(b7,9)"), ("6/9", "maj6(9)"), ("m6/9", "min6(9)"), ("7#5", "aug(b7)"), ("+maj7", "aug(7)"),
+    ("dim(maj7)", "dim(7)"), ("maj7#11", "maj7(#11)"), ("(b5)", "maj(*5,b5)"), ("7b5", "7(*5,b5)"),
+    ("(no3)", "maj(*3)"),
+    ("7(no5)", "7(*5)"), ("maj11", "maj7(9,11)"), ("13#11", "7(9,#11,13)"), ("11b9", "7(b9,11)"),
+    ("13b9", "13(*9,b9)"),
+    ("13sus4", "sus4(b7,9,13)"),
+]  # fmt: skip
+
+# Our tail with a bass as a note above C, and mir_eval's bass degree.
+BASSES = [("/E", "maj/3"), ("/G", "maj/5"), ("7/Bb", "7/b7"), ("m/Eb", "min/b3"), ("maj7/B", "maj7/7"), ("/F#", "maj/#4")]
+
+
+def pitch_classes_of(label):
+    """Semitones above C, and those of the bass, as mir_eval has them."""
+    root, bitmap, bass = mir_chord.encode(label, reduce_extended_chords=True)
+    return {int(root + place) % 12 for place in bitmap.nonzero()[0]}, int(root + bass) % 12
+
+
+@pytest.mark.parametrize("root", [*MAJOR_TONICS, "G#", "D#", "A#", "E#", "B#", "Fb"])
+def test_every_quality_has_the_pitch_classes_that_mir_eval_gives(root):
+    for tail, shorthand in QUALITIES:
+        chord = parse_chord(root + tail)
+
+        theirs, bass = pitch_classes_of(f"{root}:{shorthand}")
+        assert {tone.semitones for tone in chord.tones} == theirs, root + tail
+        assert chord.bass.semitones == bass
+
+
+@pytest.mark.parametrize(("tail", "shorthand"), BASSES)
+def test_a_slash_bass_sounds_as_the_bass_degree_of_mir_eval(tail, shorthand):
+    chord = parse_chord("C" + tail)
+
+    theirs, bass = pitch_classes_of("C:" + shorthand)
+    assert {tone.semitones for tone in (*chord.tones, chord.bass)} == theirs | {bass}
+    assert chord.bass.semitones == bass
+
+
+def test_no_chord_of_mir_evals_table_is_left_out():
+    known = {quality for quality in mir_chord.QUALITIES if quality not in ("", "1")}  # no chord, and a bare note
+
+    assert known <= {shorthand for _, shorthand in QUALITIES}

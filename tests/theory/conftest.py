@@ -1,0 +1,12 @@
+"""Lets the tests of this folder import ``strategies`` from the folder above, however pytest is called."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from hypothesis import settings
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+settings.register_profile("nearhand", deadline=None)  # a slow machine is no failed law
+settings.load_profile("nearhand")
