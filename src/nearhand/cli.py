@@ -35,12 +35,14 @@ def main(argv: list[str] | None = None) -> int:
 def _run(words: list[str]) -> int:
     if not words:
         return _shell()
+    import gc
     import os
 
     from nearhand.notation.errors import InputError
     from nearhand.render.output import output_to
 
     try:
+        gc.disable()  # a run of some milliseconds leaves nothing to collect, and looking for it takes one
         return _one_shot(words)
     except InputError as error:
         if "--json" in words:

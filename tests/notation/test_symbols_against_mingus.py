@@ -1,4 +1,4 @@
-"""Chord symbols against mingus, where it is right; where it is wrong its answer is pinned, so that the list stays honest."""
+"""Chord symbols against mingus; where it is wrong its answer is pinned, so that the list stays honest."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ m M dim aug + 7#5 sus4 sus2 sus sus4b9 susb9 m7 M7 7 m7b5 dim7 mM7 m6 M6 6 6/9 6
 
 # Tail, mingus' answer on C, and what we hold against it.
 DIFFERENT = [
-    ("11", "C G Bb F", "third and ninth are left out: an eleventh chord holds them (MusicXML 4.0, kind-value)"),
+    ("11", "C G Bb F", "third and ninth are left out, which MusicXML 4.0 has in an eleventh chord"),
     ("m11", "C Eb G Bb F", "the ninth is left out, same source"),
     ("13", "C E G Bb D A", "the eleventh is left out, same source; so it is played (R. Hutchinson)"),
     ("M13", "C E G B D A", "the eleventh is left out, same source"),

@@ -27,7 +27,10 @@ QUALITIES = [
 ]  # fmt: skip
 
 # Our tail with a bass as a note above C, and mir_eval's bass degree.
-BASSES = [("/E", "maj/3"), ("/G", "maj/5"), ("7/Bb", "7/b7"), ("m/Eb", "min/b3"), ("maj7/B", "maj7/7"), ("/F#", "maj/#4")]
+BASSES = [
+    ("/E", "maj/3"), ("/G", "maj/5"), ("7/Bb", "7/b7"), ("m/Eb", "min/b3"), ("maj7/B", "maj7/7"),
+    ("/F#", "maj/#4"),
+]  # fmt: skip
 
 
 def pitch_classes_of(label):
@@ -56,6 +59,6 @@ def test_a_slash_bass_sounds_as_the_bass_degree_of_mir_eval(tail, shorthand):
 
 
 def test_no_chord_of_mir_evals_table_is_left_out():
-    known = {quality for quality in mir_chord.QUALITIES if quality not in ("", "1")}  # no chord, and a bare note
+    known = set(mir_chord.QUALITIES) - {"", "1"}  # no chord, and a bare note
 
     assert known <= {shorthand for _, shorthand in QUALITIES}

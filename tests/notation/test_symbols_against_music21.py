@@ -13,15 +13,16 @@ from nearhand.notation.chord_words import BASES
 # Left out: tails with a dash for minor, which it takes for a flat of the root; all below in REFUSED and
 # DIFFERENT.
 AGREED = """
-M maj m min 5 6 m6 min6 7 9 11 13 M7 maj7 m7 min7 M9 m9 min9 M11 m11 min11 M13 m13 min13 mM7 dim o dim7 o7 aug + aug7 +7
-aug9 +9 aug11 +11 aug13 +13 ø7 m7b5 ø9 ø11 ø13 sus sus4 sus2 7sus4 7b9 7#9 7#11 9#11 7b5 7#5 7b13 add9 madd9 maj7#11 maj7#5
-6add9 omit5
+M maj m min 5 6 m6 min6 7 9 11 13 M7 maj7 m7 min7 M9 Maj9 m9 min9 M11 Maj11 m11 min11 M13 Maj13 m13 min13
+mM7 dim o dim7 o7 aug + aug7 +7 aug9 +9 aug11 +11 aug13 +13 ø7 m7b5 ø9 ø11 ø13 sus sus4 sus2 7sus4 7b9 7#9
+7#11 9#11 7b5 7#5 7b13 add9 madd9 maj7#11 maj7#5 6add9 omit5
 """
 BASS = ["/E", "m/Eb", "7/Bb", "/F#", "m7/Bb", "maj7/B", "/D#", "/Eb"]
 
 # What music21 10.5.1 refuses on C, and we read: it has no such abbreviations in its table.
 REFUSED = """
-6/9 m6/9 m69 Δ Δ7 △7 ^7 j7 mi mi7 ma7 maj9 maj11 maj13 maj6 ° °7 ø m(maj7) (add9) 9sus4 7(b9) maj9#11 (no3) no5
+6/9 m6/9 m69 Δ Δ7 △7 ^7 j7 mi mi7 ma7 maj9 maj11 maj13 maj6 ° °7 ø m(maj7) (add9)
+9sus4 7(b9) maj9#11 (no3) no5
 """
 
 # What music21 10.5.1 reads otherwise without a word: symbol as it must be written for it, ours, its tones

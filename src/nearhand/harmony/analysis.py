@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from nearhand.harmony.applied import Target, applied_target
 from nearhand.harmony.functions import function_of
@@ -15,6 +14,7 @@ from nearhand.notation.numerals import NEAPOLITAN_PLACE
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import Mode
 from nearhand.theory.quality import QUALITIES
+from nearhand.theory.record import NamedTuple
 
 NEAPOLITAN = "Neapolitan"
 APPLIED = "applied"

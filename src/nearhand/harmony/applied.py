@@ -8,12 +8,11 @@ above an applied dominant that follows is the ii of the same degree (common prac
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from nearhand.harmony.sources import own_source
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import Mode
 from nearhand.theory.quality import Quality
+from nearhand.theory.record import NamedTuple
 
 _SUBTONIC = -2
 _AUGMENTED_FIFTH = 8

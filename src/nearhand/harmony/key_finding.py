@@ -12,7 +12,6 @@ from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
 from math import exp
-from typing import TYPE_CHECKING, NamedTuple
 
 from nearhand.harmony.applied import applied_target
 from nearhand.harmony.sources import own_source
@@ -21,7 +20,9 @@ from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR, MODES, Mode
 from nearhand.theory.pitch_class import pitch_class
 from nearhand.theory.quality import Quality
+from nearhand.theory.record import NamedTuple
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 

@@ -9,8 +9,6 @@ the key.
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from nearhand.notation.chart_signs import Sign, signs_of
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
@@ -22,6 +20,7 @@ from nearhand.theory.chord import Chord, RelativeChord, relative_to
 from nearhand.theory.key import Key
 from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS
 from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression, Slot, even_beats, shared_beats
+from nearhand.theory.record import NamedTuple
 
 FARTHEST_PLACE = 21
 """A chord farther than this from its tonic, in fifths, cannot sensibly be spelled."""

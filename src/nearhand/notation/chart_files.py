@@ -7,13 +7,15 @@ text. Each ``[[sections]]`` has ``chords`` (a chart as in ``notation.chart``), a
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, NamedTuple, TypeVar
+from functools import partial
+from typing import Any, TypeVar
 
 from nearhand.notation.chart import Chart, parse_meter, read_chart
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
 from nearhand.theory.progression import COMMON_TIME, Meter
+from nearhand.theory.record import NamedTuple
 
 _FIELDS: dict[str, type] = {"title": str, "key": str, "meter": str, "tempo": int, "notes": str, "sections": list}
 _SECTION_FIELDS: dict[str, type] = {"name": str, "meter": str, "chords": str}
@@ -153,7 +155,7 @@ def _sections(table: dict[str, Any], meter: Meter, source: Source) -> tuple[Sect
         if "chords" not in section:
             raise InputError(f"section {place + 1} has no chords", source=source.name, hint=_NO_CHORDS_HINT)
         own_meter = _read(parse_meter, section["meter"], source, "meter", place + 1) if "meter" in section else meter
-        chart = _read(lambda text, meter=own_meter: read_chart(text, meter), section["chords"], source, "chords", place)
+        chart = _read(partial(read_chart, meter=own_meter), section["chords"], source, "chords", place)
         sections.append(Section(section.get("name", ""), chart, place))
     return tuple(sections)
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from nearhand.notation.errors import InputError
+from nearhand.theory.record import NamedTuple
 
 _SEPARATORS = ("-", "–", "—", ",", "→", "->")
 """Words that only stand between chords, as in C - F - G."""

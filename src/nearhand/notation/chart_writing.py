@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING
 
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import PLAIN
@@ -11,6 +10,7 @@ from nearhand.notation.keys import write_key
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression, Slot, even_beats
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from nearhand.theory.mode import MAJOR, Mode
+from nearhand.theory.record import NamedTuple
 
 
 class Conventions(NamedTuple):

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from nearhand.harmony.moving import distance_in_words
-from nearhand.harmony.words import altered_degrees, sentences
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import write_key
 from nearhand.notation.notes import write_pitch_class
-from nearhand.render.help import draw_help
 from nearhand.render.keyboard import LEGEND
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, clean, line, wrapped
 from nearhand.render.system import MOVES_LEGEND, ROWS, ROWS_WITHOUT_VOICING, draw_view
@@ -39,6 +37,8 @@ def draw(answer: object, page: Page) -> list[Line]:
     if isinstance(answer, ListAnswer):
         return _draw_list(answer, page)
     if isinstance(answer, HelpAnswer):
+        from nearhand.render.help import draw_help
+
         return draw_help(answer, page)
     if isinstance(answer, NoteAnswer):
         return [part for text in answer.lines for part in wrapped(text, page.width)]
@@ -125,6 +125,8 @@ def _draw_keys(answer: KeysAnswer, page: Page) -> list[Line]:
 
 
 def _draw_explanations(answer: ExplainAnswer, page: Page) -> list[Line]:
+    from nearhand.harmony.words import altered_degrees, sentences
+
     conventions = answer.conventions
     lines = [line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key"))]
     for number, view in answer.numbered:

@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import json
-from typing import Any
 
-from nearhand.harmony.words import altered_degrees, sentences
 from nearhand.notation.chart_writing import NO_CHORD
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.quality import quality_name
 from nearhand.verbs.answers import ChordView, ExplainAnswer, KeysAnswer, ListAnswer, View, ViewsAnswer
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from nearhand.harmony.key_finding import KeyFit
+    from nearhand.verbs.answers import ChartRow
 
 SCHEMA = 1
 
@@ -94,11 +99,13 @@ def _chord(view: ChordView, conventions: Conventions) -> dict[str, Any]:
     }
 
 
-def _key_fit(fit: Any) -> dict[str, Any]:
+def _key_fit(fit: KeyFit) -> dict[str, Any]:
     return {"key": str(fit.key), "probability": round(fit.share, 4), "reasons": list(fit.reasons)}
 
 
 def _explanations(answer: ExplainAnswer) -> dict[str, Any]:
+    from nearhand.harmony.words import altered_degrees, sentences
+
     conventions = answer.conventions._replace(plain=True)
     chords = []
     for number, view in answer.numbered:
@@ -116,7 +123,7 @@ def _explanations(answer: ExplainAnswer) -> dict[str, Any]:
     return {"key": str(answer.key), "key_source": answer.tune.key_source, "chords": chords}
 
 
-def _chart_row(row: Any) -> dict[str, Any]:
+def _chart_row(row: ChartRow) -> dict[str, Any]:
     if row.tune is None:
-        return {"path": row.path, "error": row.error.what}
+        return {"path": row.path, "error": row.error.what if row.error else ""}
     return {"path": row.path, "title": row.tune.title, "key": str(row.tune.key), "bars": len(row.tune.progression.bars)}

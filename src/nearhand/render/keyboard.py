@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from nearhand.render.page import Cell, Line, Page, line
+from nearhand.theory.record import NamedTuple
 from nearhand.voicing.voice import Voicing
 
 _BLACK = (1, 3, 6, 8, 10)

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import os
-from typing import NamedTuple, TextIO
 
 from nearhand.notation.errors import InputError
-from nearhand.render.answers import draw
 from nearhand.render.page import Line, Page, text_of
+from nearhand.theory.record import NamedTuple
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import TextIO
 
 DEFAULT_WIDTH = 80
 _SIGNS = "♭♯𝄫𝄪°ø▁▀"
@@ -23,6 +26,8 @@ class Output(NamedTuple):
 
     def show(self, answer: object, plain: bool = False) -> None:
         """Draw an answer and write it."""
+        from nearhand.render.answers import draw
+
         self.write(draw(answer, Page(self.width, plain or not self.signs)))
 
     def write(self, lines: list[Line]) -> None:

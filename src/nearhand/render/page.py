@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
+
+from nearhand.theory.record import NamedTuple
 
 WIDE_ENOUGH_FOR_LABELS = 60
 

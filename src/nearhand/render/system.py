@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from nearhand.notation.chart_writing import NO_CHORD
 from nearhand.notation.chord_symbols import write_chord
@@ -11,6 +10,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.notes import write_pitch, write_pitch_class
 from nearhand.render.keyboard import Strip, draw_strips, strip_of
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, clean, line
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import ChordView, View
 
 ROWS = ("chord", "numeral", "number", "right", "left", "moves")

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import os
-from typing import NamedTuple
 
 from nearhand.harmony.moving import all_keys
 from nearhand.notation.keys import write_key
 from nearhand.theory.key import Key, circle
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.files import SUFFIX
 from nearhand.verbs.session import Session
 from nearhand.verbs.show import ALL

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import NamedTuple
 
 from nearhand.theory.key import Key
 from nearhand.theory.pitch_class import PitchClass, pitch_class
 from nearhand.theory.quality import Quality
+from nearhand.theory.record import NamedTuple
 
 
 class Chord(NamedTuple):

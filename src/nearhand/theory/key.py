@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from nearhand.theory.mode import MAJOR, MINOR, MINOR_FORMS, Mode
 from nearhand.theory.pitch_class import PitchClass, nearest_on_line, pitch_class
+from nearhand.theory.record import NamedTuple
 
 SHARP_ORDER = "FCGDAEB"
 

@@ -7,7 +7,9 @@ Scale forms: Open Music Theory, "Scales"; R. Hutchinson, *Music Theory for the 2
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from functools import lru_cache
+
+from nearhand.theory.record import NamedTuple
 
 MAJOR_DEGREES = (0, 2, 4, -1, 1, 3, 5)
 """Degrees 1 to 7 of a major scale in fifths above the tonic."""
@@ -26,8 +28,7 @@ class Mode(NamedTuple):
         >>> MODES["minor"].degrees
         (0, 2, -3, -1, 1, -4, -2)
         """
-        low = self.brightness - 1
-        return tuple(low + (degree - low) % 7 for degree in MAJOR_DEGREES)
+        return _degrees(self.brightness)
 
     @property
     def has_minor_third(self) -> bool:
@@ -38,6 +39,12 @@ class Mode(NamedTuple):
     def is_minor(self) -> bool:
         """Whether this is the minor mode proper, whose sixth and seventh degree have two forms."""
         return self.name == "minor"
+
+
+@lru_cache
+def _degrees(brightness: int) -> tuple[int, ...]:
+    low = brightness - 1
+    return tuple(low + (degree - low) % 7 for degree in MAJOR_DEGREES)
 
 
 MODES = {

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from nearhand.theory.interval import Interval
 from nearhand.theory.pitch_class import PitchClass
+from nearhand.theory.record import NamedTuple
 
 A4_MIDI = 69
 _NATURAL_SEMITONES = (0, 2, 4, 5, 7, 9, 11)

@@ -7,7 +7,8 @@ Concept: D. Temperley, *The Cognition of Basic Musical Structures*, 2001, ch. 5.
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import NamedTuple
+
+from nearhand.theory.record import NamedTuple
 
 LETTERS_IN_FIFTHS = "FCGDAEB"
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING, NamedTuple
 
 from nearhand.theory.chord import Chord, RelativeChord
 from nearhand.theory.key import Key
+from nearhand.theory.record import NamedTuple
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from fractions import Fraction
 

@@ -8,7 +8,8 @@ MusicXML 4.0 (kind-value) where it has one; ninths, elevenths and thirteenths ar
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import NamedTuple
+
+from nearhand.theory.record import NamedTuple
 
 NATURAL_INTERVALS = {1: 0, 2: 2, 3: 4, 4: -1, 5: 1, 6: 3, 7: -2, 9: 2, 11: -1, 13: 3}
 """A chord tone without accidental, from the root of a dominant chord: major and perfect, but the seventh minor."""

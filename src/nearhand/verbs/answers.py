@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
-
 from nearhand.harmony.analysis import Analysis
 from nearhand.notation.conventions import Conventions
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
 from nearhand.theory.progression import Bar, Moment, Progression
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.tune import Tune
 from nearhand.voicing.voice import VoicedProgression, Voicing, voice_progression
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.notation.errors import InputError

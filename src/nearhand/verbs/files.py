@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import os
 
-from nearhand.notation.chart_files import read_chart_file
-from nearhand.notation.chart_writing import write_chart_file
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
@@ -74,6 +72,8 @@ def tune_from_file_text(text: str, source: str, key: Key | None = None, conventi
 
     Raises InputError with the line and column in the file.
     """
+    from nearhand.notation.chart_files import read_chart_file
+
     chart_file = read_chart_file(text, source)
     charts = [section.chart for section in chart_file.sections]
     try:
@@ -100,6 +100,8 @@ def write_tune(path: str, tune: Tune, replace: bool) -> None:
     """
     if os.path.exists(path) and not replace:
         raise InputError(f"{path} exists already", path, hint=f"save {path} --over writes over it")
+    from nearhand.notation.chart_writing import write_chart_file
+
     text = write_chart_file(tune.progression, tune.title, tune.tempo_bpm, tune.notes)
     temporary = f"{path}.{os.getpid()}.part"
     try:

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
-
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.theory.key import Key
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.tune import Tune
 
 
@@ -36,7 +35,7 @@ class Outcome(NamedTuple):
     """What a verb leaves behind: the session as it is now, and the answer to show."""
 
     session: Session
-    answer: Any
+    answer: object
     leaves: bool = False
 
 

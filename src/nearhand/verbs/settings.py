@@ -6,12 +6,8 @@ from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import views
+from nearhand.verbs.table import DEGREES, LOOPS, VOICINGS
 from nearhand.verbs.words import Arguments
-from nearhand.voicing.voice import NO_VOICING, STYLES
-
-VOICINGS = (*STYLES, NO_VOICING)
-LOOPS = ("on", "off")
-DEGREES = ("mode", "major")
 
 
 def voice(session: Session, arguments: Arguments) -> Outcome:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import NamedTuple
+from importlib import import_module
 
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.errors import InputError
-from nearhand.verbs import explain, keeping, keys, list_charts, moves, settings, show
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.words import Arguments
+from nearhand.voicing.voice import NO_VOICING, STYLES
 
 
 class Option(NamedTuple):
@@ -22,8 +22,9 @@ class Option(NamedTuple):
 
 
 class Verb(NamedTuple):
-    """A verb: its name, what follows it, one line of help, how it runs, its options and examples.
+    """A verb: its name, what follows it, one line of help, its function, its options and examples.
 
+    ``function`` is written ``module.function`` and imported when the verb runs: a one-shot command needs one of them.
     ``completes`` names what may follow it: ``keys``, ``files``, ``folders``, ``verbs``, or some fixed words.
     ``one_shot`` tells whether it stands alone on a command line; the others need a shell's session.
     """
@@ -31,81 +32,144 @@ class Verb(NamedTuple):
     name: str
     follows: str
     help: str
-    run: Callable[[Session, Arguments], Outcome]
+    function: str
     options: tuple[Option, ...] = ()
     examples: tuple[str, ...] = ()
     completes: tuple[str, ...] = ()
     one_shot: bool = False
     aliases: tuple[str, ...] = ()
 
+    def run(self, session: Session, arguments: Arguments) -> Outcome:
+        """Run the verb.
+
+        Raises InputError.
+        """
+        module, _, function = self.function.partition(".")
+        outcome: Outcome = getattr(import_module(f"nearhand.verbs.{module}"), function)(session, arguments)
+        return outcome
+
+
+VOICINGS = (*STYLES, NO_VOICING)
+LOOPS = ("on", "off")
+DEGREES = ("mode", "major")
 
 _KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
-_DEGREES = Option(
-    "degrees", "mode|major", "count degrees in the mode's own scale, or against the major scale", settings.DEGREES
-)
+_DEGREES = Option("degrees", "mode|major", "count degrees in the mode's own scale, or against the major scale", DEGREES)
 _PLAIN = Option("plain", "", "write b and # for flats and sharps, o for °, and draw with plain characters")
 _JSON = Option("json", "", "answer in one JSON document")
 _READING = (_KEY, _DEGREES, _PLAIN, _JSON)
 
 VERBS = (
     Verb(
-        "show", "[CHART]", "show chords, numerals, numbers, notes and motion, in one key or several", show.show,
+        "show",
+        "[CHART]",
+        "show chords, numerals, numbers, notes and motion, in one key or several",
+        "show.show",
         (
             Option("to", "KEYS", "a key, several between commas, or all: the twelve by falling fifths"),
-            Option("voicing", "close|none", "close position for two hands, or the chord tones alone",
-            settings.VOICINGS), Option("loop", "", "let the last chord lead back to the first"), *_READING,
+            Option("voicing", "close|none", "close position for two hands, or the chord tones alone", VOICINGS),
+            Option("loop", "", "let the last chord lead back to the first"),
+            *_READING,
         ),
         ('show "| Em | Bm/D | Am/C | B7 |" --to "C minor,G minor"', "show waltz.toml --to all --voicing none"),
-        ("files",), one_shot=True,
+        ("files",),
+        one_shot=True,
     ),
     Verb(
-        "keys", "[CHART]", "say which keys the chords may be in, and why", keys.keys, _READING,
-        ('keys "| Am | F | C | G |"',), ("files",), one_shot=True,
+        "keys",
+        "[CHART]",
+        "say which keys the chords may be in, and why",
+        "keys.keys",
+        _READING,
+        ('keys "| Am | F | C | G |"',),
+        ("files",),
+        one_shot=True,
     ),
     Verb(
-        "explain", "[CHART] [N]", "say what each chord is and does, or chord N alone", explain.explain, _READING,
-        ('explain "| C | E7 | Am | Fm | C |"', "explain 4"), ("files",), one_shot=True,
+        "explain",
+        "[CHART] [N]",
+        "say what each chord is and does, or chord N alone",
+        "explain.explain",
+        _READING,
+        ('explain "| C | E7 | Am | Fm | C |"', "explain 4"),
+        ("files",),
+        one_shot=True,
     ),
     Verb(
-        "list", "[FOLDER]", "list the charts in a folder", list_charts.list_charts, (_PLAIN, _JSON),
-        ("list progressions",), ("folders",), one_shot=True,
+        "list",
+        "[FOLDER]",
+        "list the charts in a folder",
+        "list_charts.list_charts",
+        (_PLAIN, _JSON),
+        ("list progressions",),
+        ("folders",),
+        one_shot=True,
     ),
     Verb(
-        "to", "KEYS", "move to a key, to several, or to all twelve", moves.to,
-        examples=("to G minor", "to all"), completes=("keys",),
+        "to",
+        "KEYS",
+        "move to a key, to several, or to all twelve",
+        "moves.to",
+        examples=("to G minor", "to all"),
+        completes=("keys",),
     ),
-    Verb("next", "", "move a fifth down round the circle", moves.next_key),
-    Verb("back", "", "move a fifth up round the circle", moves.back),
-    Verb("home", "", "move to the tune's own key", moves.home),
+    Verb("next", "", "move a fifth down round the circle", "moves.next_key"),
+    Verb("back", "", "move a fifth up round the circle", "moves.back"),
+    Verb("home", "", "move to the tune's own key", "moves.home"),
     Verb(
-        "key", "[KEY]", "name the key the chords are in; their numerals follow", keys.key,
-        examples=("key A minor",), completes=("keys",),
+        "key",
+        "[KEY]",
+        "name the key the chords are in; their numerals follow",
+        "keys.key",
+        examples=("key A minor",),
+        completes=("keys",),
     ),
     Verb(
-        "voice", "close|none", "voice in close position, or show the chord tones alone", settings.voice,
-        examples=("voice close",), completes=settings.VOICINGS,
+        "voice",
+        "close|none",
+        "voice in close position, or show the chord tones alone",
+        "settings.voice",
+        examples=("voice close",),
+        completes=VOICINGS,
     ),
     Verb(
-        "loop", "on|off", "let the last chord lead back to the first, or not", settings.loop,
-        examples=("loop on",), completes=settings.LOOPS,
+        "loop",
+        "on|off",
+        "let the last chord lead back to the first, or not",
+        "settings.loop",
+        examples=("loop on",),
+        completes=LOOPS,
     ),
     Verb(
-        "degrees", "mode|major", "count degrees in the mode's own scale, or against the major scale", settings.degrees,
-        examples=("degrees major",), completes=settings.DEGREES,
+        "degrees",
+        "mode|major",
+        "count degrees in the mode's own scale, or against the major scale",
+        "settings.degrees",
+        examples=("degrees major",),
+        completes=DEGREES,
     ),
-    Verb("open", "FILE", "open a chart", keeping.open_chart, examples=("open waltz.toml",), completes=("files",)),
+    Verb("open", "FILE", "open a chart", "keeping.open_chart", examples=("open waltz.toml",), completes=("files",)),
     Verb(
-        "save", "FILE", "save the chart in the key it is shown in", keeping.save,
-        (Option("over", "", "write over a file that is there already"),), ("save waltz-in-g.toml",), ("files",),
+        "save",
+        "FILE",
+        "save the chart in the key it is shown in",
+        "keeping.save",
+        (Option("over", "", "write over a file that is there already"),),
+        ("save waltz-in-g.toml",),
+        ("files",),
     ),
-    Verb("undo", "", "take back the last change", keeping.undo_change),
-    Verb("redo", "", "make it again", keeping.redo_change),
+    Verb("undo", "", "take back the last change", "keeping.undo_change"),
+    Verb("redo", "", "make it again", "keeping.redo_change"),
     Verb(
-        "help", "[VERB]", "explain the verbs, or one of them", keeping.give_help,
-        examples=("help show",), completes=("verbs",),
+        "help",
+        "[VERB]",
+        "explain the verbs, or one of them",
+        "keeping.give_help",
+        examples=("help show",),
+        completes=("verbs",),
     ),
-    Verb("quit", "", "leave", keeping.leave, aliases=("exit",)),
-)  # fmt: skip
+    Verb("quit", "", "leave", "keeping.leave", aliases=("exit",)),
+)
 
 BY_NAME = {name: verb for verb in VERBS for name in (verb.name, *verb.aliases)}
 

@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from nearhand.harmony.analysis import Analysis, analyse
-from nearhand.harmony.key_finding import rank_keys, runner_up
 from nearhand.notation.chart import Chart, read_chart, resolve, symbols
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
-from nearhand.notation.remarks import remarks_on
 from nearhand.theory.key import Key
 from nearhand.theory.progression import Progression
+from nearhand.theory.record import NamedTuple
 
 GIVEN, INFERRED = "given", "inferred"
 _NO_KEY_HINT = 'put the key in front, as in "E minor: i iv V7", or add --key "E minor" (in the shell: key E minor)'
@@ -81,9 +78,17 @@ def tune_from_charts(charts: list[Chart], key: Key | None = None, conventions: C
     if named is None:
         named, second = _inferred(charts)
     bars = [bar for chart in charts for bar in resolve(chart, named, conventions).bars]
-    remarks = tuple(dict.fromkeys(remark for chart in charts for remark in remarks_on(chart, named, conventions)))
     source = GIVEN if second is None else INFERRED
-    return Tune(Progression(named, tuple(bars)), source, second, remarks=remarks)
+    return Tune(Progression(named, tuple(bars)), source, second, remarks=_remarks(charts, named, conventions))
+
+
+def _remarks(charts: list[Chart], key: Key, conventions: Conventions) -> tuple[str, ...]:
+    """What could be read otherwise; chord symbols never can."""
+    if all(chart.keyless is None for chart in charts):
+        return ()
+    from nearhand.notation.remarks import remarks_on
+
+    return tuple(dict.fromkeys(remark for chart in charts for remark in remarks_on(chart, key, conventions)))
 
 
 def _inferred(charts: list[Chart]) -> tuple[Key, Key]:
@@ -98,5 +103,7 @@ def _inferred(charts: list[Chart]) -> tuple[Key, Key]:
         raise InputError(
             "there are no chords here to find a key from", charts[0].text, 0, wanted="chords", hint=_NO_KEY_HINT
         )
+    from nearhand.harmony.key_finding import rank_keys, runner_up
+
     fits = rank_keys(chords)
     return fits[0].key, runner_up(fits).key

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
-
 from nearhand.notation.errors import InputError
+from nearhand.theory.record import NamedTuple
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.verbs.table import Option, Verb
 

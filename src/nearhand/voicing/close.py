@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import NamedTuple
+
+from nearhand.theory.record import NamedTuple
 
 
 class Register(NamedTuple):

@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 from itertools import combinations
-from typing import NamedTuple
+
+from nearhand.theory.record import NamedTuple
 
 
 class Motion(NamedTuple):

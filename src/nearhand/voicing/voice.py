@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from nearhand.theory.chord import Chord
 from nearhand.theory.pitch import Pitch, pitch_at
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Progression
+from nearhand.theory.record import NamedTuple
 from nearhand.voicing.close import LEFT_HAND, RIGHT_HAND, close_positions
 from nearhand.voicing.motion import Motion, motion, motion_size
 from nearhand.voicing.path import least_path
