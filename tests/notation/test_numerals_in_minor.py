@@ -68,7 +68,7 @@ CAUTIONARY_CHORDS = [
 # edition), "Pop-rock harmony: minor-key" writes bVI bVII I.
 RELATIVE_TO_MAJOR = [
     ("bIII", "C E G"), ("bVI", "F A C"), ("bVII", "G B D"), ("VI", "F# A# C#"), ("vi", "F# A C#"),
-    ("ii°", "B D F"), ("i", "A C E"), ("v", "E G B"), ("vii°7", "G# B D F"), ("bVIImaj7", "G B D F#"),
+    ("iio", "B D F"), ("i", "A C E"), ("v", "E G B"), ("viio7", "G# B D F"), ("bVIImaj7", "G B D F#"),
 ]  # fmt: skip
 
 

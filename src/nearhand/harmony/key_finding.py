@@ -11,7 +11,6 @@ from collections import Counter
 from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
-from math import exp
 
 from nearhand.harmony.applied import applied_target
 from nearhand.harmony.sources import own_source
@@ -40,7 +39,8 @@ _WIDEST_SIGNATURE = 7
 _OPENING, _CLOSING, _HALF_CLOSE, _CADENCE, _STRONGEST_CADENCES = 0.35, 0.4, 0.3, 0.3, 0.6
 _FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.2, 0.85, 0.4, 0.35
 _DOMINANT_PLACE, _LEADING_TONE = 1, 5
-_SHARPNESS = 6.0
+_ODDS = 400.0
+"""How much likelier a key is whose score is higher by 1."""
 _KEYS_WITH_REASONS = 5
 
 
@@ -71,7 +71,7 @@ def rank_keys(chords: Sequence[Chord], weights: Sequence[Beats] | None = None) -
         key=lambda pair: (-pair[0], abs(pair[1].signature), pair[1].mode.has_minor_third, pair[1].tonic.fifths),
     )
     best = scored[0][0]
-    shares = [exp(_SHARPNESS * (score - best)) for score, _ in scored]
+    shares = [_ODDS ** (score - best) for score, _ in scored]
     total = sum(shares)
     return tuple(
         KeyFit(key, score, share / total, _reasons(tally, key) if place < _KEYS_WITH_REASONS else ())

@@ -61,10 +61,14 @@ def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
 
 
 def _head(tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
-    if not tune.title:
-        return []
-    tempo = f", {tune.tempo_bpm} beats a minute" if tune.tempo_bpm else ""
-    return [*wrapped(tune.title + tempo, page.width, role="title")]
+    lines: list[Line] = []
+    if tune.title:
+        tempo = f", {tune.tempo_bpm} beats a minute" if tune.tempo_bpm else ""
+        lines += wrapped(tune.title + tempo, page.width, role="title")
+    if tune.key_source == INFERRED and tune.runner_up is not None:
+        key, second = (write_key(name, conventions.plain) for name in (tune.key, tune.runner_up))
+        lines += wrapped(f"The chords seem to be in {key}; next likeliest is {second}.", page.width, role="hint")
+    return lines
 
 
 def _key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
@@ -72,8 +76,6 @@ def _key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> lis
     facts = [_signature(key, conventions)]
     if key != tune.key:
         facts.append(f"{distance_in_words(tune.key, key)} from {write_key(tune.key, conventions.plain)}")
-    elif tune.key_source == INFERRED and tune.runner_up is not None:
-        facts.append(f"inferred from the chords; next likeliest {write_key(tune.runner_up, conventions.plain)}")
     parts = wrapped(f"{name}: {', '.join(facts)}", page.width)
     first = parts[0][0].text
     return [line(Cell(first[: len(name)], "key"), first[len(name) :]), *parts[1:]]
@@ -128,7 +130,8 @@ def _draw_explanations(answer: ExplainAnswer, page: Page) -> list[Line]:
     from nearhand.harmony.words import altered_degrees, sentences
 
     conventions = answer.conventions
-    lines = [line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key"))]
+    lines = _head(answer.tune, conventions, page)
+    lines.append(line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")))
     for number, view in answer.numbered:
         assert view.chord is not None and view.analysis is not None  # rests are not explained
         lines.append(

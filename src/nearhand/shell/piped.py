@@ -24,7 +24,7 @@ def run_lines(stream: IO[bytes]) -> int:
     environment = dict(os.environ)
     output, errors = output_to(sys.stdout, environment), output_to(sys.stderr, environment)
     session = Session(conventions=Conventions(plain=not output.signs))
-    status = 0
+    status, answered = 0, False
     for number, data in enumerate(stream, start=1):
         try:
             line = decode(data, f"line {number}").strip()
@@ -36,8 +36,11 @@ def run_lines(stream: IO[bytes]) -> int:
             status = 2
             continue
         session = outcome.session
-        output.show(outcome.answer, session.conventions.plain)
         if outcome.leaves:
             break
+        if answered:
+            output.write([()])
+        answered = True
+        output.show(outcome.answer, session.conventions.plain)
     sys.stdout.flush()
     return status

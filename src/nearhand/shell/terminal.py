@@ -11,9 +11,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import write_key
 from nearhand.render.output import Output, output_to
-from nearhand.shell.completion import candidates
-from nearhand.verbs.answers import NoteAnswer
-from nearhand.verbs.respond import respond
+from nearhand.render.page import clean, line
 from nearhand.verbs.session import Session
 
 if TYPE_CHECKING:
@@ -25,9 +23,9 @@ if TYPE_CHECKING:
     from prompt_toolkit.output import Output as TerminalOutput
 
 WELCOME = (
-    "Type chords, for example: | Em | Bm/D | Am/C | B7 |",
-    "then: to C minor, next, explain. list shows the charts here, open FILE takes one.",
-    "help lists the verbs; Ctrl-D leaves.",
+    "Type chords: | Em | Bm/D | Am/C | B7 |",
+    "then: to C minor, next, explain",
+    "or: list, open FILE, help; Ctrl-D leaves",
 )
 
 
@@ -38,7 +36,7 @@ def run(input_: Input | None = None, terminal: TerminalOutput | None = None, his
     holder = [session]
     history, warning = _history(default_history_path() if history_path is None else history_path)
     prompt = _prompt_session(holder, history, input_, terminal)
-    output.show(NoteAnswer(WELCOME if not warning else (*WELCOME, warning)))
+    output.write([line(text) for text in (*WELCOME, *warning)])
     while True:
         try:
             text = prompt.prompt(_prompt(holder[0]))
@@ -53,6 +51,8 @@ def run(input_: Input | None = None, terminal: TerminalOutput | None = None, his
 
 def _answer(text: str, holder: list[Session], output: Output) -> bool:
     """Answer one line, keep the session; say whether the shell is left."""
+    from nearhand.verbs.respond import respond  # after the first prompt, which should not wait for it
+
     try:
         outcome = respond(holder[0], text)
     except InputError as error:
@@ -91,6 +91,8 @@ def _completer(holder: list[Session]) -> Completer:
 
         def get_completions(self, document: Document, complete_event: CompleteEvent) -> Iterable[Completion]:
             """Complete the text before the cursor."""
+            from nearhand.shell.completion import candidates
+
             before = document.text_before_cursor
             for candidate in candidates(before, holder[0]):
                 yield Completion(candidate.text, candidate.start - len(before), display_meta=candidate.meaning)
@@ -105,7 +107,7 @@ def default_history_path() -> str:
     return os.path.join(user_data_dir("nearhand", appauthor=False), "history")
 
 
-def _history(path: str) -> tuple[History, str]:
+def _history(path: str) -> tuple[History, tuple[str, ...]]:
     """The history kept in a file; in memory alone, with a sentence that says so, where the file cannot be used."""
     from prompt_toolkit.history import FileHistory, InMemoryHistory
 
@@ -114,5 +116,5 @@ def _history(path: str) -> tuple[History, str]:
         with open(path, "ab"):
             pass
     except OSError as error:
-        return InMemoryHistory(), f"The history cannot be kept: {error.strerror} ({path})."
-    return FileHistory(path), ""
+        return InMemoryHistory(), (f"The history cannot be kept: {error.strerror} ({clean(path)}).",)
+    return FileHistory(path), ()

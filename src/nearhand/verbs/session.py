@@ -5,7 +5,10 @@ from __future__ import annotations
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.tune import Tune
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.verbs.tune import Tune
 
 
 class Session(NamedTuple):
