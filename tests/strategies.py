@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from hypothesis import settings
 from hypothesis import strategies as st
 
 from nearhand.notation.chord_words import BASES, CHANGES, apply_change
@@ -12,6 +13,9 @@ from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR, MODES
 from nearhand.theory.pitch import Pitch
 from nearhand.theory.pitch_class import PitchClass
+
+settings.register_profile("nearhand", deadline=None)  # a slow machine is no broken law
+settings.load_profile("nearhand")
 
 LETTER_PLACES = {"F": -1, "C": 0, "G": 1, "D": 2, "A": 3, "E": 4, "B": 5}
 """D. Temperley, *The Cognition of Basic Musical Structures*, 2001, ch. 5 (from memory)."""

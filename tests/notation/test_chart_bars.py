@@ -7,15 +7,8 @@ from fractions import Fraction
 import pytest
 from strategies import key
 
-from nearhand.notation.chart import (
-    Token,
-    looks_like_a_chord,
-    parse_meter,
-    read_chart,
-    read_token,
-    resolve,
-    symbols,
-)
+from nearhand.notation.chart import looks_like_a_chord, read_chart, read_token, resolve, symbols
+from nearhand.notation.chart_bars import Token, parse_meter
 from nearhand.notation.chart_signs import signs_of
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.theory.progression import Meter

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
+import ast
 
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from strategies import key
 
-from nearhand.notation.chart import Chart, parse_meter, read_chart, resolve
+from nearhand.notation.chart import Chart, read_chart, resolve
+from nearhand.notation.chart_bars import parse_meter
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
@@ -35,13 +36,14 @@ READERS = {
     "resolved chart": (lambda text: resolve(read_chart(text), key("C")), Progression),
 }
 MIXED = (
-    "F# minor: [3/4] |: F#m7b5/C | v/7 IV/6 | 57/7 b2maj7 :| % | N.C. || [4/4] C#7(b9,#11) / / V65/V | vii°7/iv | N6 |\n"
-    "| ♭VI+maj7 | 6-/♭5 | B♭m(maj7)/D♭ - E𝄫 , F♯sus4 | C6/9 16/9 viiø43/V |: i | % :|: I64 V7 | i ||"
+    "F# minor: [3/4] |: F#m7b5/C | v/7 IV/6 | 57/7 b2maj7 :| % | N.C. || [4/4] C#7(b9,#11) / / V65/V |\n"
+    "| vii°7/iv | N6 | ♭VI+maj7 | 6-/♭5 | B♭m(maj7)/D♭ - E𝄫 , F♯sus4 | C6/9 16/9 viiø43/V |\n"
+    "|: i | % :|: I64 V7 | i :|"
 )
 PIECES = [
-    *"ABCDEFGHN", "I", "IV", "vii", "V", "v", "i", *"1234567890", "#", "b", "♯", "♭", "𝄪", "𝄫", "♮", "/", "|", ":", "%", "[", "]",
-    "(", ")", ",", "-", "+", "°", "ø", "o", "Δ", "m", "M", "maj7", "sus4", "add9", "no5", "65", "6/4", "6/9", "/o", "|:", ":|",
-    " ", "\n", "\t", "\x00", "\u200b", "²", "é", "N.C.", "minor", "3/4",
+    *"ABCDEFGHN", "I", "IV", "vii", "V", "v", "i", *"1234567890", *"#b♯♭𝄪𝄫♮", *"/|:%[](),-+°øoΔmM",
+    "maj7", "sus4", "add9", "no5", "65", "6/4", "6/9", "/o", "|:", ":|", " ", "\n", "\t", "\x00", "\u200b",
+    "²", "é", "N.C.", "minor", "3/4",
 ]  # fmt: skip
 musical_text = st.lists(st.sampled_from(PIECES), max_size=9).map("".join)
 any_text = st.text() | st.text(st.characters(codec=None)) | musical_text
@@ -66,7 +68,7 @@ def outcome(reader, text):
 @example(text="")
 @example(text="\ud800")
 @example(text="C𝄪𝄪")
-@example(text="[00649/4] C")
+@example(text="[0001" + "0" * 5000 + "/4] C")
 def test_any_text_is_read_or_refused(reader, text):
     assert outcome(reader, text) in (READERS[reader][1], InputError)
 
@@ -88,13 +90,16 @@ def test_the_whole_mixed_chart_is_read():
 @pytest.mark.parametrize("reader", [reader for reader in READERS if "num" in reader or reader == "chord"])
 @settings(max_examples=250)
 @given(text=musical_text)
+@example(text="V(65)")
+@example(text="V7/o")
+@example(text="i65)")
 def test_a_refusal_quotes_what_stands_at_its_caret(reader, text):
     try:
         READERS[reader][0](text)
     except InputError as error:
         quoted, _, sentence = error.what.rpartition(" is no part of a chord")
         if quoted and not sentence:
-            assert quoted == repr(text[error.start : error.start + len(quoted) - 2]) or len(quoted) > 14
+            assert text.startswith(ast.literal_eval(quoted), error.start)
 
 
 signs = st.sampled_from(["|", "||", "|:", ":|", ":|:", "C", "F G7", "%", "N.C.", "\n", "[3/4]", "/"])
@@ -119,8 +124,8 @@ def test_every_repeat_that_opens_in_a_chart_is_closed_before_another_opens(text)
 
 # What a player or a program may paste by mistake, 100,000 characters and more of it.
 LONG = [
-    "C", "b", "#", "I", "i", "1", "9", "/", "|", ":", "%", " ", "-", "(", ")", "[", "\n", "\x00", "x", "♭", "𝄪",
-    "C ", "| C ", "|: C :| ", "6/9", "b9", "V/", "/V", "6/5", "C - ", "C / ", "| % ", "N.C. ", "vii°7/", "E minor:",
+    *"Cb#Ii19/|:% -()[\n\x00x♭𝄪", "C ", "| C ", "|: C :| ", "6/9", "b9", "V/", "/V", "6/5", "C - ", "C / ",
+    "| % ", "N.C. ", "vii°7/", "E minor:",
 ]  # fmt: skip
 HEADS = ["", "C", "V", "1", "E minor: ", "| C | ", "[", "C("]
 
@@ -142,19 +147,9 @@ def test_a_good_beginning_with_a_long_tail_is_read_or_refused(reader, head):
         assert outcome(reader, text) in (READERS[reader][1], InputError)
 
 
-def test_a_refusal_of_a_long_text_stays_short():
-    for reader, (read, _) in READERS.items():
-        with pytest.raises(InputError) as caught:
-            read("|" * 50_000 + "x" * 50_000)
+@pytest.mark.parametrize("reader", READERS)
+def test_a_refusal_of_a_long_text_stays_short(reader):
+    with pytest.raises(InputError) as caught:
+        READERS[reader][0]("|" * 100_000)
 
-        assert len(str(caught.value)) < 400, reader
-
-
-def test_neighbouring_refusals_of_a_growing_text_point_no_further_back():
-    places = []
-    for end in range(1, 12):
-        with pytest.raises(InputError) as caught:
-            parse_chord("Cq" + "x" * end)
-        places.append(caught.value.start)
-
-    assert all(before == after == 1 for before, after in pairwise(places))
+    assert len(str(caught.value)) < 400

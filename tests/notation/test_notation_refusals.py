@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from strategies import key
 
-from nearhand.notation.chart import parse_meter, read_chart, resolve
+from nearhand.notation.chart import read_chart, resolve
+from nearhand.notation.chart_bars import parse_meter
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.errors import InputError, excerpt
 from nearhand.notation.keys import parse_key

@@ -9,6 +9,7 @@ the key.
 
 from __future__ import annotations
 
+from nearhand.notation.chart_bars import Token, WrittenBar, bars_of
 from nearhand.notation.chart_signs import Sign, signs_of
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
@@ -24,26 +25,6 @@ from nearhand.theory.record import NamedTuple
 
 FARTHEST_PLACE = 21
 """A chord farther than this from its tonic, in fifths, cannot sensibly be spelled."""
-
-
-class Token(NamedTuple):
-    """One chord as written, with its place in the text; ``rest`` for no chord; ``shares`` of its bar's beats."""
-
-    text: str
-    start: int
-    kind: str
-    shares: int
-
-
-class WrittenBar(NamedTuple):
-    """A bar as written: its tokens, whether ``/`` signs set the beats, its meter, and the signs at its edges."""
-
-    tokens: tuple[Token, ...]
-    by_shares: bool
-    meter: Meter
-    opens_repeat: bool
-    closes_repeat: bool
-    ends_section: bool
 
 
 class Chart(NamedTuple):
@@ -81,8 +62,7 @@ def read_chart(text: str, meter: Meter = COMMON_TIME) -> Chart:
         )
     if not any(sign.kind == "bar" for sign in signs):
         signs = [part for sign in signs for part in ((sign,) if sign.text == "/" else (_BAR, sign))]
-    bars = _bars(text, signs, meter)
-    return Chart(text, bars, key)
+    return Chart(text, bars_of(text, signs, meter), key)
 
 
 _BAR = Sign("bar", "|", 0)
@@ -96,123 +76,6 @@ def _key_in_front(text: str) -> tuple[Key | None, int]:
         return parse_key(text[:colon]), colon + 1
     except InputError as error:
         raise error.within(text, 0) from None
-
-
-def _bars(text: str, signs: list[Sign], meter: Meter) -> tuple[WrittenBar, ...]:
-    bars: list[WrittenBar] = []
-    words: list[Sign] = []
-    opened: Sign | None = None
-    opens_here = False
-    for sign in [*signs, Sign("bar", "end", len(text))]:
-        if sign.kind == "word":
-            words.append(sign)
-            continue
-        if sign.kind == "meter":
-            if words:
-                raise InputError(
-                    "a meter stands at the head of a bar", text, sign.start, hint="put [3/4] behind the bar line"
-                )
-            meter = _meter(text, sign)
-            continue
-        closes = sign.text.startswith(":")
-        if words:
-            bars.append(_bar(text, words, meter, bars)._replace(opens_repeat=opens_here, closes_repeat=closes))
-            words, opens_here = [], False
-        elif closes and bars and not opens_here:
-            bars[-1] = bars[-1]._replace(closes_repeat=True)
-        if sign.text == "||" and bars:
-            bars[-1] = bars[-1]._replace(ends_section=True)
-        opened = None if closes else opened
-        if sign.text.endswith(":"):
-            if opened:
-                raise _unclosed(text, opened)
-            opened, opens_here = sign, True
-    if opened:
-        raise _unclosed(text, opened)
-    return tuple(bars)
-
-
-def _unclosed(text: str, sign: Sign) -> InputError:
-    return InputError(
-        "this repeat is never closed",
-        text,
-        sign.start,
-        sign.start + 2,
-        wanted=":|",
-        hint="write :| where the repeat ends",
-    )
-
-
-def _meter(text: str, sign: Sign) -> Meter:
-    try:
-        return parse_meter(sign.text)
-    except InputError as error:
-        raise error.within(text, sign.start + 1) from None
-
-
-def parse_meter(text: str) -> Meter:
-    """Read a meter such as ``3/4``.
-
-    Raises InputError.
-
-    >>> parse_meter("7/8")
-    Meter(beats=7, unit=8)
-    """
-    beats, slash, unit = text.partition("/")
-    if (
-        slash
-        and beats.isascii()
-        and beats.isdigit()
-        and 1 <= int(beats[:4]) <= 64
-        and unit in ("1", "2", "4", "8", "16", "32")
-    ):
-        return Meter(int(beats), int(unit))
-    raise InputError(f"{text[:20]!r} is no meter", text, 0, wanted="a meter", hint="write for example 4/4, 3/4 or 7/8")
-
-
-def _bar(text: str, words: list[Sign], meter: Meter, before: list[WrittenBar]) -> WrittenBar:
-    if words[0].text == "%" and len(words) == 1:
-        if not before:
-            raise InputError(
-                "there is no bar before this one to repeat", text, words[0].start, words[0].start + 1, hint=""
-            )
-        return WrittenBar(before[-1].tokens, before[-1].by_shares, meter, False, False, False)
-    tokens: list[Token] = []
-    for word in words:
-        if word.text == "/":
-            if not tokens:
-                raise InputError(
-                    "a / lengthens the chord before it, and there is none",
-                    text,
-                    word.start,
-                    word.start + 1,
-                    wanted="a chord",
-                    hint="begin the bar with a chord",
-                )
-            tokens[-1] = tokens[-1]._replace(shares=tokens[-1].shares + 1)
-        elif word.text == "%":
-            raise InputError(
-                "% stands alone in its bar",
-                text,
-                word.start,
-                word.start + 1,
-                wanted="a chord",
-                hint="write the chord again",
-            )
-        else:
-            tokens.append(Token(word.text, word.start, _kind(word.text), 1))
-    return WrittenBar(tuple(tokens), any(word.text == "/" for word in words), meter, False, False, False)
-
-
-def _kind(text: str) -> str:
-    """Which notation a token is in: its first character decides."""
-    if text.upper() in ("N.C.", "N.C", "NC"):
-        return "rest"
-    if starts_numeral(text):
-        return "numeral"
-    if starts_number(text):
-        return "number"
-    return "chord"
 
 
 def read_token(chart: Chart, token: Token, key: Key, conventions: Conventions = DEFAULT) -> RelativeChord | None:
@@ -232,14 +95,9 @@ def read_token(chart: Chart, token: Token, key: Key, conventions: Conventions = 
     except InputError as error:
         raise error.within(chart.text, token.start) from None
     if abs(chord.root) > FARTHEST_PLACE:
-        raise InputError(
-            f"{token.text[:24]!r} lies too far from the key to be spelled",
-            chart.text,
-            token.start,
-            token.start + len(token.text),
-            wanted="a chord",
-            hint="use an enharmonic name nearer to the key",
-        )
+        what, hint = f"{token.text[:24]!r} lies too far from the key to be spelled", "use a name nearer to the key"
+        end = token.start + len(token.text)
+        raise InputError(what, chart.text, token.start, end, wanted="a chord", hint=hint)
     return chord
 
 

@@ -10,7 +10,8 @@ from collections.abc import Callable
 from functools import partial
 from typing import Any, TypeVar
 
-from nearhand.notation.chart import Chart, parse_meter, read_chart
+from nearhand.notation.chart import Chart, read_chart
+from nearhand.notation.chart_bars import parse_meter
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key

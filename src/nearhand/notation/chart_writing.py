@@ -48,7 +48,7 @@ def _opening(bar: Bar) -> str:
 
 def _closing(bar: Bar, after: Bar | None) -> str:
     if after is not None and after.opens_repeat:
-        return ":|:" if bar.closes_repeat else "|:"
+        return ":|:" if bar.closes_repeat else "||:" if bar.ends_section else "|:"
     return ":|" if bar.closes_repeat else "||" if bar.ends_section else "|"
 
 
@@ -63,8 +63,8 @@ def _bar(bar: Bar, written: Callable[[RelativeChord], str]) -> str:
 
 
 def _shares(slots: Sequence[Slot], meter: Meter) -> list[int]:
-    """Whole shares in which the bar's beats can be told: the fewest."""
-    for total in range(len(slots), 1 + meter.beats * 64):
+    """Whole shares in which the bar's beats can be told: the fewest that need a ``/`` to be written."""
+    for total in range(len(slots) + 1, 1 + meter.beats * 64):
         shares: list[Beats] = [slot.beats * total / meter.beats for slot in slots]  # type: ignore[misc]
         if all(share == int(share) for share in shares):
             return [int(share) for share in shares]
@@ -112,7 +112,7 @@ def _quoted(text: str) -> str:
     return (
         '"'
         + "".join(
-            escapes.get(character, character if character.isprintable() else f"\\u{ord(character):04x}")
+            escapes.get(character, character if character.isprintable() else f"\\U{ord(character):08x}")
             for character in text
         )
         + '"'

@@ -86,10 +86,10 @@ def _from_base(target: Quality, base: Quality, tail: str) -> tuple[int, str] | N
             return None
     if any(number not in (3, 5) for number, _ in missing):
         return None
-    changes.sort(
-        key=lambda change: change.startswith("add")
-    )  # an alteration takes the plain tone's place: add it after
-    changes += [f"no{number}" for number, _ in missing]
+    # an alteration takes the plain tone's place, so additions follow; no5 would take an altered fifth as well
+    changes.sort(key=lambda change: change.startswith("add"))
+    omitted = [f"no{number}" for number, _ in missing]
+    changes = omitted + changes if "#5" in changes else changes + omitted
     written = tail + suspension + _join(changes, (tail + suspension)[-1:].isdigit())
     try:
         if read_tail(written) != target:

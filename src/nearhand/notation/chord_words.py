@@ -73,8 +73,8 @@ def _changes() -> dict[str, tuple[str, int, int]]:
         changes[str(number)] = ("add", number, NATURAL_INTERVALS[number])
     for number in (3, 5):
         changes |= dict.fromkeys((f"no{number}", f"omit{number}"), ("omit", number, 0))
-    changes |= {word + "7": ("seventh", 7, 5) for word in MAJOR_WORDS}
-    changes |= {word + "9": ("seventh", 9, 5) for word in MAJOR_WORDS}
+    for number in (7, 9, 11, 13):
+        changes |= {f"{word}{number}": ("seventh", number, 5) for word in MAJOR_WORDS}
     return changes
 
 
@@ -88,7 +88,8 @@ LONGEST_CHANGE = max(map(len, CHANGES))
 def apply_change(chord_quality: Quality, change: tuple[str, int, int]) -> Quality:
     """Apply one row of ``CHANGES`` to a quality.
 
-    An alteration takes the place of the plain tone of its number; a suspension that of the third (and of an eleventh).
+    An alteration takes the place of the plain tone of its number; a suspension that of the third (and of an eleventh);
+    a major seventh that of any other, with every odd tone up to its number.
 
     >>> apply_change(BASES["13"], CHANGES["sus4"]).numbers
     (1, 4, 5, 7, 9, 13)
@@ -102,8 +103,6 @@ def apply_change(chord_quality: Quality, change: tuple[str, int, int]) -> Qualit
     elif act == "omit":
         return quality([tone for tone in tones if tone[0] != number])
     elif act == "seventh":
-        tones = {tone for tone in tones if tone[0] != 7} | {(7, 5)}
-        if number == 7:
-            return quality(list(tones))
-        place = NATURAL_INTERVALS[number]
+        below = [(odd, NATURAL_INTERVALS[odd]) for odd in (9, 11, 13) if odd <= number]
+        return quality([*(tone for tone in tones if tone[0] != 7), (7, place), *below])
     return quality([*tones, (number, place)])

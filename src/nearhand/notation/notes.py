@@ -27,7 +27,7 @@ def read_pitch_class(text: str, start: int, what: str = "note") -> tuple[PitchCl
         raise InputError(
             f"a {what} takes three sharps or flats at most",
             text,
-            start + 1 + MOST_ACCIDENTALS,
+            min(start + 1 + MOST_ACCIDENTALS, end - 1),
             end,
             wanted=f"a {what}",
             hint="write an enharmonic name with fewer accidentals",

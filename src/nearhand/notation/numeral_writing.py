@@ -46,7 +46,7 @@ def write_applied(
     degree = write_degree(target, is_small, mode, conventions)
     inner = chord.above(-target)
     inner_mode = MINOR if is_small else MAJOR
-    own = inner if inner.bass in inner.places else inner._replace(bass=inner.root)
+    own = inner if _inversion(inner) else inner._replace(bass=inner.root)
     written = f"{write_numeral(own, inner_mode, conventions._replace(degrees='mode'))}/{degree}"
     return written if own == inner else written + _slash_bass(chord, conventions.counting_mode(mode), conventions)
 
@@ -87,7 +87,10 @@ def _tail_and_bass(chord: RelativeChord, mode: Mode, conventions: Conventions) -
     tail = mark_tail(chord.quality, conventions.plain, numeral=True)
     inversion = _inversion(chord)
     if not inversion:
-        return signed(tail, conventions) + (_slash_bass(chord, mode, conventions) if chord.bass != chord.root else "")
+        if chord.bass == chord.root:
+            return signed(tail, conventions)
+        tail = "(no3)" if tail == "5" else tail  # 5/3 would be a figure
+        return signed(tail, conventions) + _slash_bass(chord, mode, conventions)
     figure = _FIGURE_OF[len(chord.quality.numbers) * 2 - 1, inversion]
     return tail.replace("7", figure) if len(chord.quality.numbers) == 4 else tail + figure
 

@@ -35,6 +35,8 @@ FIGURES = {
 _SLASHED = {figure for figure in FIGURES if "/" in figure}
 _BEFORE_FIGURE = frozenset("IVivN°ºoøØ+mjaMΔ△^(")
 """What may stand before a figure: a numeral or a mark, not the number of an added or suspended tone."""
+_AFTER_SLASH = ("o", "ø", "°")
+"""What follows a slash in /o, the half-diminished mark in keyboard characters."""
 _HINT = "write a numeral such as i, V7, vii°7, bVII, V65 or V7/V"
 
 
@@ -53,7 +55,9 @@ def parse_numeral(text: str, mode: Mode, conventions: Conventions = DEFAULT) -> 
     chain = parts if bass_start is None else parts[:-1]
     chord_mode, above = mode, 0
     for start, end in reversed(chain[1:]):
-        target, is_small = _read_root(text, start, end, chord_mode)[:2]
+        target, is_small, stop = _read_root(text, start, end, chord_mode)
+        if stop < end:
+            raise _no_part(text, stop, end)
         above, chord_mode = above + target, MINOR if is_small else MAJOR
     chord = _read_chord(text, *chain[0], chord_mode).above(above)
     if bass_start is None:
@@ -67,7 +71,7 @@ def _parts(text: str) -> list[tuple[int, int]]:
         at
         for at, character in enumerate(text)
         if character == "/"
-        and text[at + 1 : at + 2] not in ("o", "ø", "°")
+        and text[at + 1 : at + 2] not in _AFTER_SLASH
         and not (text[at - 1 : at + 2] in _SLASHED and text[at - 2 : at - 1] in _BEFORE_FIGURE)
         and at > 0
     ]
@@ -98,14 +102,20 @@ def _read_root(text: str, start: int, end: int, mode: Mode) -> tuple[int, bool, 
 
 def _read_chord(text: str, start: int, end: int, mode: Mode) -> RelativeChord:
     root, is_small, at = _read_root(text, start, end, mode)
-    tail = text[at:end].replace("/o", "ø").replace("/ø", "ø").replace("/°", "ø")
-    tail, inversion = _without_figure(tail)
+    tail, inversion, places = _plain_tail(text, at, end)
     try:
         quality = _read_small(tail) if is_small else read_tail(tail)
     except InputError as error:
-        place = at + error.start + text[at:end].startswith(("/o", "/ø", "/°"))
-        raise InputError(error.what, text, place, place + 1, wanted=error.wanted, hint=error.hint) from None
+        place = places[error.start]
+        if error.wanted == ")":
+            raise InputError(error.what, text, place, place + 1, wanted=error.wanted, hint=error.hint) from None
+        raise _no_part(text, place, end) from None
     return RelativeChord(root, quality, root + quality.intervals[inversion])
+
+
+def _no_part(text: str, start: int, end: int) -> InputError:
+    what = f"{text[start:end][:12]!r} is no part of a chord"
+    return InputError(what, text, start, start + 1, wanted="a chord quality or a figure", hint=_HINT)
 
 
 def _read_small(tail: str) -> Quality:
@@ -116,16 +126,24 @@ def _read_small(tail: str) -> Quality:
         return read_tail(tail)
 
 
-def _without_figure(tail: str) -> tuple[str, int]:
-    """A tail with its figure of inversion replaced by what the figure stands for, and the inversion."""
-    for start in range(len(tail)):
-        rest = tail[start:]
-        closing = ")" if rest.endswith(")") else ""
-        figure = rest.removesuffix(closing)
-        if figure in FIGURES and _may_carry_figure(tail[:start]):
+def _plain_tail(text: str, start: int, end: int) -> tuple[str, int, list[int]]:
+    """A tail as a chord symbol would have it, the inversion its figure names, and the place of each character."""
+    tail, places = "", []
+    for at in range(start, end):
+        if text[at - 1] == "/" and at > start and tail.endswith("ø"):
+            continue  # the second character of /o
+        tail += "ø" if text[at] == "/" and text[at + 1 : at + 2] in _AFTER_SLASH else text[at]
+        places.append(at)
+    places.append(end)
+    for cut in range(len(tail)):
+        closing = ")" if tail.endswith(")") else ""
+        figure = tail[cut:].removesuffix(closing)
+        if figure in FIGURES and _may_carry_figure(tail[:cut]):
             stands_for, inversion = FIGURES[figure]
-            return tail[:start] + stands_for + closing, inversion
-    return tail, 0
+            behind = cut + len(figure)
+            places = places[:cut] + [places[cut]] * len(stands_for) + places[behind:]
+            return tail[:cut] + stands_for + closing, inversion, places
+    return tail, 0, places
 
 
 def _may_carry_figure(before: str) -> bool:

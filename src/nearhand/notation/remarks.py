@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from nearhand.notation.chart import Chart, Token, read_token
+from nearhand.notation.chart import Chart, read_token
+from nearhand.notation.chart_bars import Token
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.numerals import starts_numeral
 from nearhand.theory.key import Key

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.answers import HelpAnswer
-from nearhand.verbs.table import VERBS, Verb
+from nearhand.verbs.table import VERBS
+from nearhand.verbs.verb import Verb
 
 _SHELL_INTRO = (
     "Type chords, and they are shown at once: | Em | Bm/D | Am/C | B7 |",

@@ -77,7 +77,7 @@ def _sign(view: View, bar_number: int) -> str:
     before = view.bars[bar_number - 2] if bar_number > 1 else None
     closes = before is not None and before.closes_repeat
     double = before is not None and before.ends_section
-    return (":" if closes else "") + ("||" if double and not (opens or closes) else "|") + (":" if opens else "") + " "
+    return (":" if closes else "") + ("||" if double and not closes else "|") + (":" if opens else "") + " "
 
 
 def _closing(view: View, is_last: bool) -> str:

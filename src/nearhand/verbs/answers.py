@@ -15,7 +15,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.notation.errors import InputError
-    from nearhand.verbs.table import Verb
+    from nearhand.verbs.verb import Verb
 
 
 class ChordView(NamedTuple):

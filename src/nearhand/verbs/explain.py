@@ -6,7 +6,7 @@ from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import ExplainAnswer, view_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Arguments
 
 
 def explain(session: Session, arguments: Arguments) -> Outcome:

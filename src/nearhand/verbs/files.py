@@ -19,18 +19,18 @@ def read_text(path: str) -> str:
 
     Raises InputError when it is missing, a folder, too large, not to be read, or not UTF-8.
     """
+    if os.path.isdir(path):
+        raise InputError(f"{path} is a folder, not a chart", path, hint=f"list {path} shows its charts")
     try:
-        if os.path.isdir(path):
-            raise InputError(f"{path} is a folder, not a chart", path, hint=f"list {path} shows its charts")
-        if os.path.getsize(path) > LARGEST_FILE:
-            raise InputError(f"{path} is too large for a chart", path, hint="a chart holds at most 5 MB")
         with open(path, "rb") as file:
-            data = file.read()
+            data = file.read(LARGEST_FILE + 1)
     except FileNotFoundError:
         raise InputError(f"there is no file {path}", path, wanted="a chart file", hint=_HINT) from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name cannot be used"
         raise InputError(f"{path} cannot be read: {reason}", path, wanted="a chart file", hint=_HINT) from None
+    if len(data) > LARGEST_FILE:
+        raise InputError(f"{path} is too large for a chart", path, hint="a chart holds at most 5 MB")
     return decode(data, path)
 
 

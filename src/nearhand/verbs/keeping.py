@@ -7,7 +7,7 @@ from nearhand.verbs.answers import HelpAnswer, NoteAnswer
 from nearhand.verbs.files import SUFFIX, read_tune, write_tune
 from nearhand.verbs.session import Outcome, Session, redo, undo
 from nearhand.verbs.show import views
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Arguments
 
 
 def open_chart(session: Session, arguments: Arguments) -> Outcome:

@@ -9,7 +9,7 @@ from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import views
 from nearhand.verbs.tune import GIVEN
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Arguments
 
 KEYS_SHOWN = 5
 

@@ -8,7 +8,7 @@ from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import ChartRow, ListAnswer
 from nearhand.verbs.files import charts_in, read_tune
 from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Arguments
 
 DEFAULT_FOLDER = "progressions"
 

@@ -11,7 +11,7 @@ from nearhand.theory.key import Key
 from nearhand.verbs.files import SUFFIX, read_tune, tune_from_file_text
 from nearhand.verbs.session import Session
 from nearhand.verbs.tune import Tune, tune_from_text
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Arguments
 
 _NO_TUNE_HINT = 'write chords, for example "| Em | Bm/D | Am/C | B7 |", or open a chart'
 _FILE_FIELDS = ("title", "key", "meter", "tempo", "notes", "[[sections]]")

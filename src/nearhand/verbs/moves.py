@@ -8,7 +8,7 @@ from nearhand.theory.key import Key
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import read_keys, views
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Arguments
 
 
 def to(session: Session, arguments: Arguments) -> Outcome:

@@ -8,9 +8,10 @@ from nearhand.notation.keys import parse_key
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.session import Outcome, Session, after_change
 from nearhand.verbs.show import views
-from nearhand.verbs.table import BY_NAME, Verb, find_verb
+from nearhand.verbs.table import BY_NAME, find_verb
 from nearhand.verbs.tune import tune_from_text
-from nearhand.verbs.words import Arguments, Word, sort_words, split_line
+from nearhand.verbs.verb import Arguments, Verb
+from nearhand.verbs.words import Word, sort_words, split_line
 
 RELINKING = ("undo", "redo")
 """Verbs that walk along the chain of sessions instead of adding to it."""

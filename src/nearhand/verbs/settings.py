@@ -7,7 +7,7 @@ from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import views
 from nearhand.verbs.table import DEGREES, LOOPS, VOICINGS
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Arguments
 
 
 def voice(session: Session, arguments: Arguments) -> Outcome:

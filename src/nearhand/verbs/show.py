@@ -9,7 +9,7 @@ from nearhand.theory.key import Key
 from nearhand.verbs.answers import ViewsAnswer, view_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Arguments
 
 ALL = "all"
 CARE_IN_TWELVE_KEYS = (

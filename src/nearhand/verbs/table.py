@@ -2,52 +2,10 @@
 
 from __future__ import annotations
 
-from importlib import import_module
-
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.errors import InputError
-from nearhand.theory.record import NamedTuple
-from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.words import Arguments
+from nearhand.verbs.verb import Option, Verb
 from nearhand.voicing.voice import NO_VOICING, STYLES
-
-
-class Option(NamedTuple):
-    """An option of a verb: written ``--name VALUE``, or ``--name`` alone when ``value`` is empty."""
-
-    name: str
-    value: str
-    help: str
-    choices: tuple[str, ...] = ()
-
-
-class Verb(NamedTuple):
-    """A verb: its name, what follows it, one line of help, its function, its options and examples.
-
-    ``function`` is written ``module.function`` and imported when the verb runs: a one-shot command needs one of them.
-    ``completes`` names what may follow it: ``keys``, ``files``, ``folders``, ``verbs``, or some fixed words.
-    ``one_shot`` tells whether it stands alone on a command line; the others need a shell's session.
-    """
-
-    name: str
-    follows: str
-    help: str
-    function: str
-    options: tuple[Option, ...] = ()
-    examples: tuple[str, ...] = ()
-    completes: tuple[str, ...] = ()
-    one_shot: bool = False
-    aliases: tuple[str, ...] = ()
-
-    def run(self, session: Session, arguments: Arguments) -> Outcome:
-        """Run the verb.
-
-        Raises InputError.
-        """
-        module, _, function = self.function.partition(".")
-        outcome: Outcome = getattr(import_module(f"nearhand.verbs.{module}"), function)(session, arguments)
-        return outcome
-
 
 VOICINGS = (*STYLES, NO_VOICING)
 LOOPS = ("on", "off")

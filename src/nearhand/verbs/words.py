@@ -4,10 +4,7 @@ from __future__ import annotations
 
 from nearhand.notation.errors import InputError
 from nearhand.theory.record import NamedTuple
-
-TYPE_CHECKING = False
-if TYPE_CHECKING:
-    from nearhand.verbs.table import Option, Verb
+from nearhand.verbs.verb import Arguments, Option, Verb
 
 
 class Word(NamedTuple):
@@ -16,32 +13,6 @@ class Word(NamedTuple):
     text: str
     start: int
     quoted: bool = False
-
-
-class Arguments(NamedTuple):
-    """A verb's words: the text that is no option, and the options' values by name (True for a flag)."""
-
-    line: str
-    words: tuple[str, ...] = ()
-    options: dict[str, str] = {}  # noqa: RUF012  # never written to
-    starts: dict[str, int] = {}  # noqa: RUF012
-
-    @property
-    def text(self) -> str:
-        """The words that are no options, as one text."""
-        return " ".join(self.words)
-
-    def option(self, name: str) -> str | None:
-        """An option's value; None when it is not given."""
-        return self.options.get(name)
-
-    def has(self, name: str) -> bool:
-        """Whether a flag is set."""
-        return name in self.options
-
-    def placed(self, error: InputError, name: str) -> InputError:
-        """An error in an option's value, placed in the whole line."""
-        return error.within(self.line, self.starts.get(name, 0))
 
 
 def split_line(line: str) -> tuple[Word, ...]:

@@ -1,0 +1,72 @@
+"""What a verb is: its name, its options, its help, and how it runs on its words."""
+
+from __future__ import annotations
+
+from importlib import import_module
+
+from nearhand.notation.errors import InputError
+from nearhand.theory.record import NamedTuple
+from nearhand.verbs.session import Outcome, Session
+
+
+class Arguments(NamedTuple):
+    """A verb's words: the text that is no option, and the options' values by name (True for a flag)."""
+
+    line: str
+    words: tuple[str, ...] = ()
+    options: dict[str, str] = {}  # noqa: RUF012  # never written to
+    starts: dict[str, int] = {}  # noqa: RUF012
+
+    @property
+    def text(self) -> str:
+        """The words that are no options, as one text."""
+        return " ".join(self.words)
+
+    def option(self, name: str) -> str | None:
+        """An option's value; None when it is not given."""
+        return self.options.get(name)
+
+    def has(self, name: str) -> bool:
+        """Whether a flag is set."""
+        return name in self.options
+
+    def placed(self, error: InputError, name: str) -> InputError:
+        """An error in an option's value, placed in the whole line."""
+        return error.within(self.line, self.starts.get(name, 0))
+
+
+class Option(NamedTuple):
+    """An option of a verb: written ``--name VALUE``, or ``--name`` alone when ``value`` is empty."""
+
+    name: str
+    value: str
+    help: str
+    choices: tuple[str, ...] = ()
+
+
+class Verb(NamedTuple):
+    """A verb: its name, what follows it, one line of help, its function, its options and examples.
+
+    ``function`` is written ``module.function`` and imported when the verb runs: a one-shot command needs one of them.
+    ``completes`` names what may follow it: ``keys``, ``files``, ``folders``, ``verbs``, or some fixed words.
+    ``one_shot`` tells whether it stands alone on a command line; the others need a shell's session.
+    """
+
+    name: str
+    follows: str
+    help: str
+    function: str
+    options: tuple[Option, ...] = ()
+    examples: tuple[str, ...] = ()
+    completes: tuple[str, ...] = ()
+    one_shot: bool = False
+    aliases: tuple[str, ...] = ()
+
+    def run(self, session: Session, arguments: Arguments) -> Outcome:
+        """Run the verb.
+
+        Raises InputError.
+        """
+        module, _, function = self.function.partition(".")
+        outcome: Outcome = getattr(import_module(f"nearhand.verbs.{module}"), function)(session, arguments)
+        return outcome

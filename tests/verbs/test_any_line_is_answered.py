@@ -1,0 +1,125 @@
+"""Whatever is typed, the answer is an answer or a refusal with a place in the text: nothing else comes out."""
+
+from __future__ import annotations
+
+import contextlib
+
+import pytest
+from hypothesis import HealthCheck, example, given, settings
+from hypothesis import strategies as st
+from verbs.session_words import FALLING_BASS, after
+
+from nearhand.notation.errors import InputError
+from nearhand.render.answers import draw
+from nearhand.render.page import Page, text_of
+from nearhand.verbs.respond import respond
+from nearhand.verbs.session import Session
+from nearhand.verbs.table import VERBS
+
+PLAYING = after("G minor: |: i | iv6 V7 | [3/4] VI / N.C. | V7/V :|", "to C minor")
+SESSIONS = [Session(), PLAYING]
+
+REAL_LINES = [
+    FALLING_BASS, "E minor: | i | v6 | iv6 | V7 |", "D dorian: 1- 4 b7 1-/5", "|: C | F G7 / / :| [3/4] N.C. | % ||",
+    'show "| Em | B7 |" --to "C minor,G minor" --voicing none', "show --to all --degrees major --plain --loop",
+    "keys | Am | F | C | G | --json", "explain 2", 'explain "| C | E7 |" 1', "list progressions", "to Bb, F#m, all",
+    "next", "back", "home", "key Ab lydian", "voice none", "loop off", "degrees major", "open no.toml", "undo", "redo",
+    "help show", "quit", "| Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | Ebsus4 | Adim7/C |", "C: bVII V65/V viiø7/ii N6 i64",
+]  # fmt: skip
+LONG_LINES = [
+    'show "E minor: |: Em | Bm/D :| [3/4] Am/C / B7 | N.C. | % ||" --to "C minor, G minor" --voicing=close --loop',
+    "C# minor: |: i i(maj7) | i7 i6 | iv7 | V7b9 :| [6/8] V65/V / / V7 / / | bII6 N.C. :|",
+    "show | Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | --key=F#m --degrees major --plain --json",
+    "explain 1 4 57 | 6-/5 2-7 | --key Bb 3",
+]  # fmt: skip
+
+
+def check(session: Session, line: str) -> None:
+    """Answer a line and draw the answer; a refusal must have its place in the text, and be printable."""
+    try:
+        outcome = respond(session, line)
+        text_of(draw(outcome.answer, Page(40, plain=False)))
+        assert outcome.session.shown_key is not None or outcome.session.tune is None
+    except InputError as error:
+        assert error.what
+        assert 0 <= error.start <= len(error.text)
+        assert error.start <= error.end
+        assert str(error)
+
+
+@pytest.fixture(scope="module", autouse=True)
+def _somewhere_empty(tmp_path_factory):
+    with contextlib.chdir(tmp_path_factory.mktemp("desk")):
+        yield
+
+
+@given(st.sampled_from(SESSIONS), st.text(st.characters(), max_size=40))
+@settings(max_examples=300)
+def test_any_text_is_answered_or_refused(session, line):
+    check(session, line.replace("/", "|") if "save" in line else line)
+
+
+@given(st.sampled_from(SESSIONS), st.text("ABCDEFGbm#7/|:[]%-.1234567iIvV o°ø+(),susdimajN\"'", max_size=25))
+@settings(max_examples=400)
+@example(Session(), "C: N.C.")
+def test_any_row_of_the_signs_of_music_is_answered_or_refused(session, line):
+    check(session, line)
+
+
+@st.composite
+def mutated_lines(draw_value):
+    """A real line with some characters taken out, doubled, put in or changed for others."""
+    line = draw_value(st.sampled_from(REAL_LINES))
+    for _ in range(draw_value(st.integers(1, 4))):
+        at = draw_value(st.integers(0, len(line)))
+        length = draw_value(st.integers(0, 3))
+        new = draw_value(st.text(st.characters(), max_size=2) | st.sampled_from([*"|:[]%/\"'-=#b7N ", "--", line]))
+        line = line[:at] + new + line[at + length :]
+    return line
+
+
+@given(st.sampled_from(SESSIONS), mutated_lines())
+@settings(max_examples=400, suppress_health_check=[HealthCheck.too_slow])
+def test_a_real_line_with_slips_is_answered_or_refused(session, line):
+    check(session, line.replace("save", "show"))
+
+
+@given(
+    st.sampled_from(SESSIONS),
+    st.sampled_from([verb.name for verb in VERBS]),
+    st.lists(
+        st.sampled_from(
+            ["--to", "--key", "--loop", "--voicing", "none", "all", "C", "Em", "|", "1", "9", "''", '"', "=", "--"]
+        ),
+        max_size=5,
+    ),
+)
+def test_any_words_behind_a_verb_are_answered_or_refused(session, verb, words):
+    check(session, " ".join([verb, *words]))
+
+
+@pytest.mark.parametrize("line", LONG_LINES)
+def test_every_prefix_of_a_long_line_is_answered_or_refused(line):
+    for end in range(len(line) + 1):
+        for session in SESSIONS:
+            check(session, line[:end])
+
+
+def test_the_long_lines_themselves_are_answered():
+    for line in LONG_LINES:
+        respond(Session(), line)
+
+
+def test_ten_thousand_chords_are_answered():
+    row = " ".join(["C", "Am7", "F", "G7", "Em/B"] * 2000)
+
+    view = respond(Session(), row).answer.views[0]
+
+    assert len(view.chords) == len(view.voiced.voicings) == 10_000
+    assert view.chords[-1].moment.bar == 10_000
+
+
+def test_ten_thousand_chords_are_drawn_to_the_last():
+    answer = respond(Session(), "show --voicing none --key C " + " ".join(["C", "Am7", "F", "G7"] * 2500)).answer
+
+    assert text_of(draw(answer, Page(80, plain=True))).count("G7") == 2500

@@ -1,0 +1,136 @@
+"""Every refusal of a verb: its sentence, the place of its caret, its hint; and nothing is lost by it."""
+
+from __future__ import annotations
+
+import pytest
+from verbs.session_words import FALLING_BASS, after, picture, refusal
+
+from nearhand.notation.errors import InputError
+from nearhand.verbs.respond import respond
+from nearhand.verbs.session import Session
+from nearhand.verbs.table import VERBS
+
+NO_TUNE = ("there is no progression yet", "", 'write chords, for example "| Em | Bm/D | Am/C | B7 |", or open a chart')
+KEY_HINT = "write a key such as E minor, Bb major, F#m, or D dorian"
+MODES_HINT = "the modes are major, minor, ionian, dorian, phrygian, lydian, mixolydian, aeolian, locrian"
+CHORDS_HINT = "help lists the verbs; chords begin with a capital A to G, a numeral or a number"
+PUT_A_KEY = 'put the key in front, as in "E minor: i iv V7", or add --key "E minor" (in the shell: key E minor)'
+FILE_HINT, FOLDER_HINT = "list shows the charts of a folder", "list FOLDER shows its charts"
+
+WITHOUT_A_TUNE = [
+    *((line, *NO_TUNE) for line in ("show", "keys", "explain", "to C", "next", "back", "home", "key", "key C")),
+    ("save it", "there is no progression to save", "", "write chords first"),
+    ("undo", "there is nothing to undo", "", ""),
+    ("redo", "there is nothing to redo", "", ""),
+    ("i iv V", "i needs a key to be read in", "^i iv V", PUT_A_KEY),
+    ("| C | b7 |", "b7 needs a key to be read in", "| C | ^b7 |", PUT_A_KEY),
+    ("show 1 4 5", "1 needs a key to be read in", "^1 4 5", PUT_A_KEY),
+    ("N.C.", "there are no chords here to find a key from", "^N.C.", PUT_A_KEY),
+]  # fmt: skip
+
+# Line, sentence, the shown text with ^ before the first bad character, hint. H is B natural in German
+# speaking lands and no chord root here (common practice, no source).
+WITH_A_TUNE = [
+    ("shw", "'shw' is neither a verb nor a chord", "^shw", "did you mean show?"),
+    ("hlep me", "'hlep' is neither a verb nor a chord", "^hlep me", "did you mean help?"),
+    ("  Nxt", "'Nxt' is neither a verb nor a chord", "  ^Nxt", "did you mean next?"),
+    ("SHOW", "'SHOW' is neither a verb nor a chord", "^SHOW", "did you mean show?"),
+    ("em7 b7", "'em7' is neither a verb nor a chord", "^em7 b7", "chords begin with a capital letter: Em7"),
+    ("am", "'am' is neither a verb nor a chord", "^am", "chords begin with a capital letter: Am"),
+    ("zzz", "'zzz' is neither a verb nor a chord", "^zzz", CHORDS_HINT),
+    ("?", "'?' is neither a verb nor a chord", "^?", CHORDS_HINT),
+    ("| Em | Hm |", "H is no chord root", "| Em | ^Hm |", "write B for B natural and Bb for B flat"),
+    ("show | Em | Hm |", "H is no chord root", "| Em | ^Hm |", "write B for B natural and Bb for B flat"),
+    ("E foo: C", "'foo' is no mode", "E ^foo: C", MODES_HINT),
+    ("E dorain: C", "'dorain' is no mode", "E ^dorain: C", "did you mean dorian?"),
+    ("C minor:", "there are no chords here", "C minor:^", "write for example | C | F G7 | C |"),
+    ("| | C |", "this bar is empty", "| ^| C |", "write % to repeat the bar before, or N.C."),
+    ("|: C | F", "this repeat is never closed", "^|: C | F", "write :| where the repeat ends"),
+    ("| [3/5] C |", "'3/5' is no meter", "| [^3/5] C |", "write for example 4/4, 3/4 or 7/8"),
+    ("| % |", "there is no bar before this one to repeat", "| ^% |", "write the chords of the first bar"),
+    ("| / C |", "a / lengthens the chord before it, and there is none", "| ^/ C |", "begin the bar with a chord"),
+    ("to", "to needs a key", "to^", "write for example  to G minor  or  to all"),
+    ("to H", "'H' is no key", "^H", KEY_HINT),
+    ("to C miner", "'miner' is no mode", "C ^miner", "did you mean minor?"),
+    ("to C, H minor", "'H minor' is no key", "C, ^H minor", KEY_HINT),
+    ("to C,", "a key is missing", "C,^", KEY_HINT),
+    ("to C major", "the tune is in E minor, so it cannot move to C major", "^C major", "write C minor"),
+    ("to G, Bb dorian", "the tune is in E minor, so it cannot move to Bb dorian", "G, ^Bb dorian", "write Bb minor"),
+    ("key H", "'H' is no key", "^H", KEY_HINT),
+    ("key A foo", "'foo' is no mode", "A ^foo", MODES_HINT),
+    ("voice", "voice needs a word", "voice^", "write voice close, or voice none"),
+    ("voice open", "'open' cannot follow voice", "voice ^open", "write voice close, or voice none"),
+    ("loop", "loop needs a word", "loop^", "write loop on, or loop off"),
+    ("loop maybe", "'maybe' cannot follow loop", "loop ^maybe", "write loop on, or loop off"),
+    ("degrees", "degrees needs a word", "degrees^", "write degrees mode, or degrees major"),
+    ("degrees minor", "'minor' cannot follow degrees", "degrees ^minor", "write degrees mode, or degrees major"),
+    ("explain 5", "there is no chord 5", "explain ^5", "the chords are numbered 1 to 4"),
+    ("help zzz", "'zzz' is neither a verb nor a chord", "help ^zzz", CHORDS_HINT),
+    ("help shwo", "'shwo' is neither a verb nor a chord", "help ^shwo", "did you mean show?"),
+    ("open", "open needs a file", "open^", "write for example  open waltz.toml"),
+    ("open none.toml", "there is no file none.toml", "^none.toml", FILE_HINT),
+    ("show none.toml", "there is no file none.toml", "^none.toml", FILE_HINT),
+    ("list nowhere", "there is no folder nowhere", "^nowhere", FOLDER_HINT),
+    ("save", "save needs a file name", "save^", "write for example  save waltz.toml"),
+    ("redo", "there is nothing to redo", "", ""),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("line", "sentence", "marked", "hint"), WITHOUT_A_TUNE)
+def test_without_a_tune_a_verb_says_what_is_missing(line, sentence, marked, hint, desk):
+    assert picture(refusal(line)) == (sentence, marked, hint)
+
+
+@pytest.mark.parametrize(("line", "sentence", "marked", "hint"), WITH_A_TUNE)
+def test_a_line_is_refused_by_a_sentence_with_its_place_and_a_hint(line, sentence, marked, hint, desk):
+    assert picture(refusal(line, after(FALLING_BASS))) == (sentence, marked, hint)
+
+
+def test_every_verb_that_can_be_refused_is_in_the_tables():
+    seen = {line.split()[0] for line, *_ in (*WITHOUT_A_TUNE, *WITH_A_TUNE)}
+
+    assert {verb.name for verb in VERBS} - seen == {"quit"}
+
+
+@pytest.mark.parametrize("line", [row[0] for row in WITH_A_TUNE])
+def test_a_refused_line_leaves_everything_as_it_was(line, desk):
+    session = after(FALLING_BASS, "to C minor", "voice none")
+    before, folder = repr(session), sorted(desk.iterdir())
+
+    refusal(line, session)
+
+    assert repr(session) == before
+    assert sorted(desk.iterdir()) == folder
+
+
+def test_a_long_line_is_shown_around_the_place():
+    line = "| " + "C | " * 50 + "Hm | " + "C | " * 50
+
+    sentence, marked, _ = picture(refusal(line))
+
+    assert sentence == "H is no chord root"
+    assert marked == "...| C | C | C | C | C | C | C | ^Hm | C | C | C | C | C | C | C..."
+
+
+def test_a_refusal_is_a_value_error_with_its_parts():
+    with pytest.raises(ValueError, match="H is no chord root") as caught:
+        respond(Session(), "| Em | Hm |")
+
+    error = caught.value
+    assert type(error) is InputError
+    assert (error.text, error.start, error.end, error.wanted) == ("| Em | Hm |", 7, 8, "a chord root")
+
+
+def test_a_number_of_a_chord_is_wanted_and_named():
+    error = refusal("explain 9", after(FALLING_BASS))
+
+    assert (error.start, error.end, error.wanted) == (8, 9, "a chord's number")
+
+
+@pytest.mark.parametrize(
+    "line", ["open a\x1b[31mb.toml", "list \x1b[31m", "show --\x07loop", "to \x9b31m", "open \0.toml"]
+)
+def test_a_refusal_never_carries_a_control_character_to_the_screen(line, desk):
+    printed = str(refusal(line, after(FALLING_BASS)))
+
+    assert all(character.isprintable() for character in printed.replace("\n", ""))
