@@ -32,7 +32,7 @@ def notes(names: str) -> tuple[PitchClass, ...]:
 
 
 def key(name: str) -> Key:
-    """``Eb`` is E flat major, ``eb`` E flat minor, as the tables of the handbooks write keys."""
+    """``Eb`` is E flat major, ``eb`` E flat minor, as textbooks write keys in tables."""
     return Key(note(name[0].upper() + name[1:]), MINOR if name[0].islower() else MAJOR)
 
 

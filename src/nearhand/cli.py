@@ -81,7 +81,7 @@ def _one_shot(words: list[str]) -> int:
     output = output_to(sys.stdout, dict(os.environ))
     name = words[0]
     if name in ("--help", "-h", "help"):
-        verb = find_verb(words[1], line) if len(words) > 1 else None
+        verb = find_verb(words[1], line, placed[1].start) if len(words) > 1 else None
         output.show(HelpAnswer(verb, in_shell=False))
         return OK
     if name in BY_NAME:

@@ -7,8 +7,8 @@ from pathlib import Path
 from hypothesis import strategies as st
 
 from nearhand.harmony.analysis import analyse
-from nearhand.notation.chart_files import read_chart_file
 from nearhand.notation.chart import resolve
+from nearhand.notation.chart_files import read_chart_file
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.chord_tails import read_tail
 from nearhand.theory.chord import RelativeChord, relative_to
@@ -70,10 +70,11 @@ def demo(path):
     return Progression(chart_file.key, tuple(bars))
 
 
-TAILS = (
+WORDS = (
     "|m|dim|aug|sus2|sus4|5|6|m6|6/9|m6/9|7|maj7|m7|m7b5|dim7|m(maj7)|maj7#5|7#5|7b5|7sus4|add9|m(add9)|9|maj9|m9|"
     "7b9|7#9|9sus4|7#11|maj7#11|11|m11|13|maj13|m13|13b9|7(b9,b13)|9#5|m9b5|6add9|7(no3)|7(no5)"
-).split("|")
+)
+TAILS = WORDS.split("|")
 qualities = st.sampled_from([read_tail(tail) for tail in TAILS])
 common_qualities = st.sampled_from([read_tail(tail) for tail in ("", "m", "dim", "7", "m7", "maj7", "m7b5", "dim7")])
 modes = st.sampled_from(list(MODES.values()))

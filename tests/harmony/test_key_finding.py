@@ -136,3 +136,15 @@ def test_a_demo_chart_written_without_its_key_is_read_in_it_in_all_twelve_keys(p
         read = tune_from_text(write_chart(tune.in_key(home)))
 
         assert (str(read.key), read.key_source) == (str(home), "inferred")
+
+
+@pytest.mark.parametrize(
+    "chart", ["| Dm D7 Dm D7 | Fm | C | Fm |", "| Am G | Fm | D7 G | D7 Am |", "| Am | F | C | G |"]
+)
+def test_a_chart_is_read_in_the_key_that_its_beats_make_likeliest(chart):
+    # The time a chord lasts counts, not how often it is written; whoever asks for the ranking gets the same answer.
+    read = tune_from_text(chart)
+    progression = read.progression
+    beats = [moment.slot.beats for moment in progression.moments if moment.slot.chord is not None]
+
+    assert str(read.key) == str(rank_keys(list(progression.chords()), beats)[0].key)

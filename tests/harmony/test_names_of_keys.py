@@ -15,8 +15,8 @@ from nearhand.theory.pitch_class import PitchClass
 
 # Common practice, no source, here and below: fewest accidentals in the signature; at six against six the name that
 # spares double accidentals, then the side one comes from; in minor the leading tone counts.
-MAJOR_NAMES = "C Db D Eb E F F#/Gb G Ab A Bb B".split()
-MINOR_NAMES = "c c# d eb/d# e f f# g g# a bb b".split()
+MAJOR_NAMES = "C Db D Eb E F F#/Gb G Ab A Bb B"
+MINOR_NAMES = "c c# d eb/d# e f f# g g# a bb b"
 SPELLINGS = "C B# Dbb, C# Db B##, D C## Ebb, D# Eb, E Fb D##, F E#, F# Gb, G F## Abb, G# Ab, A G## Bbb, A# Bb, B Cb A##"
 PLAIN_MINOR, WITH_DOMINANT = "i iv v i", "i iv V7 i"
 
@@ -36,7 +36,7 @@ def test_a_key_takes_the_name_with_fewest_accidentals_whatever_it_was_called(nam
     plain = tune("I IV V" if mode == MAJOR else PLAIN_MINOR, Key(PitchClass(0), mode))
     for sound, spelled in enumerate(SPELLINGS.split(",")):
         flat_or_sharp = {"F": "b", "G": "#"}[come_from]
-        allowed = names[sound].split("/")
+        allowed = names.split()[sound].split("/")
         expected = allowed[0] if len(allowed) == 1 else next(name for name in allowed if flat_or_sharp in name)
         for name in spelled.split():
             asked = Key(key(name).tonic, mode)

@@ -107,10 +107,17 @@ def test_a_chord_borrowed_from_major_is_not_said_to_lie_in_no_scale_when_degrees
 
 
 def test_a_foreign_bass_outside_the_scale_is_not_called_a_degree_of_it():
-    said = text("C/F#", "C")
+    # F sharp is not the 4th degree of C major: that is F.
+    assert text("C/F#", "C").splitlines()[-1] == "F♯, outside the key, lies in the bass and is no chord tone."
 
-    assert "F♯" in said
-    assert "the 4th degree" not in said  # that is F
+
+@pytest.mark.parametrize(
+    ("symbol", "degree"), [("Cm/B", "7th"), ("Cm/Bb", "7th"), ("Cm/A", "6th"), ("Cm/Ab", "6th"), ("Cm/F", "4th")]
+)
+def test_both_sixths_and_sevenths_of_minor_are_degrees_of_the_key_in_the_bass(symbol, degree):
+    # The falling line C B Bb A Ab under the tonic chord: raised 6 and 7 are native to minor (Open Music Theory).
+    assert f"the {degree} degree" in text(symbol, "c")
+    assert "outside the key" not in text(symbol, "c")
 
 
 @pytest.mark.parametrize(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from harmony_examples import analysed, common_qualities, falling_fifths, key, key_free, numerals, signs
 from hypothesis import example, given
@@ -13,7 +15,8 @@ from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.quality import QUALITIES
 
-# Open Music Theory, popRockHarmony-blues: I I I I, IV IV I I, V IV I I.
+# Open Music Theory, popRockHarmony-blues: I I I I, IV IV I I, V IV I I. MT21C below: R. Hutchinson, Music Theory for
+# the 21st-Century Classroom.
 TWELVE_BARS = "C7 C7 C7 C7 F7 F7 C7 C7 G7 F7 C7 C7"
 DIMINISHED_SEVENTH, MINOR_KINDS = (-3, -6, -9), ("minor", "minor-seventh", "half-diminished")
 
@@ -86,7 +89,7 @@ lines = falling_fifths() | st.lists(
 @example(list(key_free("C7 Gm7 C7 F7 C7", key("C"))), MAJOR)  # the C7 of a blues is no applied dominant
 def test_behind_the_ii_of_a_degree_stands_the_dominant_of_that_degree(chords, mode):
     analyses = analyse(chords, mode)
-    for analysis, after in zip(analyses, analyses[1:], strict=False):
+    for analysis, after in pairwise(analyses):
         if is_ii(analysis):
             assert is_dominant_of(after, analysis.target)
     assert not (analyses and is_ii(analyses[-1]))
@@ -97,7 +100,7 @@ def test_behind_the_ii_of_a_degree_stands_the_dominant_of_that_degree(chords, mo
 def test_before_an_applied_dominant_a_foreign_minor_or_half_diminished_chord_is_its_ii(chords, mode):
     analyses = analyse(chords, mode)
     kinds = [QUALITIES[kind] for kind in MINOR_KINDS]
-    for analysis, after in zip(analyses, analyses[1:], strict=False):
+    for analysis, after in pairwise(analyses):
         chord, dominant = analysis.chord, after.chord
         if own_source(chord, mode) is None and chord.quality in kinds and chord.root == dominant.root + 1:
             target = after.target

@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 from strategies import key
 
-from nearhand.notation.chart import looks_like_a_chord, read_chart, read_token, resolve, symbols
+from nearhand.notation.chart import looks_like_a_chord, read_chart, read_token, resolve
 from nearhand.notation.chart_bars import Token, parse_meter
 from nearhand.notation.chart_signs import signs_of
 from nearhand.notation.chord_symbols import parse_chord
@@ -35,7 +35,9 @@ SIGNS = [
     ("C | F :|", ["", "closes"]), ("|: C :|: F :|", ["opens closes", "opens closes"]),
     ("| C || F |", ["ends", ""]), ("| C |: F :| G |", ["", "opens closes", ""]), ("| C | F |]", ["", "ends"]),
     ("|: C | F :| G ||", ["opens", "closes", "ends"]), ("|: C |\n| F :|", ["opens", "closes"]),
-    ("|: C |\n:|", ["opens closes"]),
+    ("|: C |\n:|", ["opens closes"]), ("| C ||: F :|", ["ends", "opens closes"]),
+    ("|: C :||", ["opens closes ends"]), ("|: C :||: F :|", ["opens closes ends", "opens closes"]),
+    ("| C ||\n|: F :|", ["ends", "opens closes"]), ("||: C :|| F |", ["opens closes ends", ""]),
 ]  # fmt: skip
 
 # Chart and the beats of each bar's chords: whole beats, the earlier ones longer; shares where a / stands.
@@ -150,10 +152,6 @@ def test_a_rest_is_no_chord_and_keeps_its_beats():
     assert [moment.slot.chord is None for moment in progression.moments] == [False, True, False]
     assert [moment.slot.beats for moment in progression.moments] == [4, 4, 4]
     assert len(progression.relative_chords) == 2
-
-
-def test_chord_symbols_are_known_before_any_key():
-    assert symbols(read_chart("| C V7 | N.C. | F/A |")) == (parse_chord("C"), None, parse_chord("F/A"))
 
 
 def test_a_token_is_read_in_the_key_it_is_given():

@@ -35,7 +35,7 @@ chords = "| Cm | D7 ||"
 '''
 CHORDS = '\n[[sections]]\nchords = "C"\n'
 
-# File, line and column of its refusal, sentence. The sentences are ours, but for what tomllib says of bad TOML.
+# File, line and column of its refusal, sentence. They are ours, but for what tomllib says of bad TOML.
 REFUSED = [
     ("title = 3" + CHORDS, 1, 1, "title must be text in quotes (got 3)"),
     ("tempo = 5" + CHORDS, 1, 1, "tempo must be 10 to 400 beats a minute (got 5)"),
@@ -51,6 +51,8 @@ REFUSED = [
     (CHORDS + 'meter = "x"', 4, 10, "'x' is no meter"),
     (CHORDS + '[[sections]]\nchords = "C"\nmeter = "x"', 6, 10, "'x' is no meter"),
     ('[[sections]]\nchords = """\n| C |\n| G | | A |\n"""', 4, 7, "this bar is empty"),
+    ('[[sections]]\nname = "A"', 1, 1, "section 1 has no chords"),
+    (CHORDS + CHORDS + '[[sections]]\nname = "A"', 7, 1, "section 3 has no chords"),
     ("x", 1, 2, "this is no TOML: Expected '=' after a key in a key/value pair"),
 ]
 # File, and its refusal where no line can be named.
@@ -58,7 +60,6 @@ REFUSED_AS_A_WHOLE = [
     ("", "f.toml: this chart has no chords"),
     ('title = "a"', "f.toml: this chart has no chords"),
     ("sections = []", "f.toml: this chart has no chords"),
-    ('[[sections]]\nname = "A"', "f.toml: section 1 has no chords"),
     ("a = " + "[" * 5000, "f.toml: this file cannot be a chart"),
     ("tempo = " + "9" * 5000, "f.toml: this file cannot be a chart"),
 ]

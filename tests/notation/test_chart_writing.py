@@ -18,7 +18,7 @@ contents = st.sampled_from(
 )
 meter_signs = st.sampled_from(["", "", "", "[3/4] ", "[7/8] ", "[4/4] "])
 bars = st.lists(st.builds(str.__add__, meter_signs, contents), min_size=1, max_size=6).map(" | ".join)
-sections = st.builds(str.format, st.sampled_from(["| {} |", "| {} ||", "|: {} :|"]), bars)
+sections = st.builds(str.format, st.sampled_from(["| {} |", "| {} ||", "|: {} :|", "|: {} :||"]), bars)
 chart_texts = st.lists(sections, min_size=1, max_size=4).map("\n".join)
 
 # Chart, key, written: bars, repeats, meters and beats are kept, four bars a line. The layout is ours.
@@ -34,6 +34,7 @@ WRITTEN = [
     ("| C |: F :|", "C", "| C |: F :|"),
     ("[3/4] | C / F / |", "C", "| [3/4] C / F / |"),
     ("| C / F / |", "C", "| C F |"),
+    ("| C ||: F :||", "C", "| C ||: F :||"),
 ]
 
 

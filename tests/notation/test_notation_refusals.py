@@ -151,6 +151,7 @@ CHARTS = [
     ("| C |: F |", "this repeat is never closed", 4),
     ("|: C |: F :|", "this repeat is never closed", 0),
     ("|:C:|:", "this repeat is never closed", 3),
+    ("C |: :| D", "this repeat holds no bar", 5),
     ("|::C:|", "'|::' is no bar line", 0),
     ("% | C", "there is no bar before this one to repeat", 0),
     ("| C % |", "% stands alone in its bar", 4),

@@ -65,6 +65,7 @@ CHAINS = [
     ("V7/V/V", "C", "A C# E G", "A"), ("V65/V/ii", "C", "E G# B D", "G#"), ("V/V/V/V", "C", "E G# B", "E"),
     ("iv/iv", "c", "Bb Db F", "Bb"), ("V42/IV", "C", "C E G Bb", "Bb"), ("IV/IV", "C", "Bb D F", "Bb"),
     ("V7/bII", "C", "Ab C Eb Gb", "Ab"), ("V7/N", "C", "Ab C Eb Gb", "Ab"), ("V43/vi", "C", "E G# B D", "B"),
+    ("VI/vi", "C", "F A C", "F"), ("III/ii", "C", "F A C", "F"), ("VII7/vi", "C", "G B D F", "G"),
     ("V7/V/6", "C", "D F# A C", "A"), ("V7/V/#4", "C", "D F# A C", "F#"), ("ii°6/V", "c", "A C Eb", "C"),
 ]  # fmt: skip
 

@@ -1,4 +1,4 @@
-"""Published analyses: the numerals of a handbook are the chords it shows."""
+"""Published analyses: the numerals a textbook prints are the chords it shows."""
 
 from __future__ import annotations
 

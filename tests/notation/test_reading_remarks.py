@@ -7,6 +7,7 @@ from strategies import key
 
 from nearhand.notation.chart import read_chart
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.keys import parse_key
 from nearhand.notation.remarks import remarks_on
 
 # Key, chart, remarks. That charts differ on a bare 2, 3 or 6: number charts of session players
@@ -42,4 +43,12 @@ def test_remarks_follow_the_counting_of_degrees():
     assert remarks_on(read_chart("b3 b6 b7"), key("a"), against_major) == ()
     assert remarks_on(read_chart("1"), key("a"), against_major) == (
         "1 is read as a major chord; the minor chord is written 1-",
+    )
+
+
+@pytest.mark.parametrize("mode", ["dorian", "mixolydian", "aeolian"])
+def test_the_major_dominant_is_at_home_in_minor_and_foreign_to_a_church_mode(mode):
+    assert remarks_on(read_chart("5"), key("d")) == ()
+    assert remarks_on(read_chart("5"), parse_key(f"D {mode}")) == (
+        "5 is read as a major chord; the minor chord is written 5-",
     )

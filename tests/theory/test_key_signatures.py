@@ -92,8 +92,13 @@ def test_the_parallel_minor_key_has_three_flats_more(fifths, major, minor, alter
 @pytest.mark.parametrize(
     ("mode", "relative"),
     [
-        ("dorian", "C"), ("phrygian", "Bb"), ("aeolian", "F"), ("locrian", "Eb"), ("lydian", "f#"),
-        ("mixolydian", "e"), ("ionian", "b"),
+        ("dorian", "C"),
+        ("phrygian", "Bb"),
+        ("aeolian", "F"),
+        ("locrian", "Eb"),
+        ("lydian", "f#"),
+        ("mixolydian", "e"),
+        ("ionian", "b"),
     ],
 )
 def test_a_church_mode_is_related_to_the_key_of_its_signature_and_other_third(mode, relative):

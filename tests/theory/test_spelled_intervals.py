@@ -101,8 +101,10 @@ def test_an_interval_leads_from_note_to_note_by_letter_and_accidental(name, star
 @pytest.mark.parametrize(
     ("fifths", "words"),
     [
-        (14, "doubly augmented"), (-13, "doubly diminished"),
-        (20, "3-fold augmented"), (-20, "3-fold diminished"),
+        (14, "doubly augmented"),
+        (-13, "doubly diminished"),
+        (20, "3-fold augmented"),
+        (-20, "3-fold diminished"),
     ],
 )
 def test_beyond_augmented_and_diminished_the_quality_is_counted(fifths, words):

@@ -80,6 +80,8 @@ def mutated_lines(draw_value):
 
 @given(st.sampled_from(SESSIONS), mutated_lines())
 @settings(max_examples=400, suppress_health_check=[HealthCheck.too_slow])
+@example(PLAYING, "voice open  wide")
+@example(PLAYING, "explain 0000000019")
 def test_a_real_line_with_slips_is_answered_or_refused(session, line):
     check(session, line.replace("save", "show"))
 

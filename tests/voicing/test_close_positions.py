@@ -16,7 +16,9 @@ from nearhand.voicing.close import LEFT_HAND, RIGHT_HAND, Register, close_positi
 from nearhand.voicing.reduction import right_hand_intervals
 
 tone_sets = st.sets(st.integers(0, 11), min_size=1, max_size=5)
-registers = st.builds(lambda low, width: Register(low, low + width, low + width // 2), st.integers(40, 65), st.integers(0, 24))
+registers = st.builds(
+    lambda low, width: Register(low, low + width, low + width // 2), st.integers(40, 65), st.integers(0, 24)
+)
 
 
 def all_close_positions(tones, register):

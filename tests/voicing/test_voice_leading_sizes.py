@@ -27,7 +27,7 @@ def positions(symbol):
 
 @pytest.mark.parametrize(("old", "new", "size"), ROWS)
 def test_the_nearest_close_position_is_as_far_as_the_literature_says(old, new, size):
-    # TYM06 (from memory): sorted close positions without crossings always hold a least one-to-one voice leading.
+    # Tymoczko 2006 (from memory): sorted close positions without crossings always hold a least bijective motion.
     middle = [notes for notes in positions(old) if 55 <= notes[0] <= 76]
     assert middle
     for start in middle:

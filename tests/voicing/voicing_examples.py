@@ -63,10 +63,11 @@ def best_path(layers, centre, loop, cost=least_motion):
     return min(paths, key=lambda path: path_cost(layers, path, centre, loop, cost))
 
 
-TAILS = (
+WORDS = (
     "|m|dim|aug|sus2|sus4|5|6|m6|6/9|m6/9|7|maj7|m7|m7b5|dim7|m(maj7)|maj7#5|7#5|7b5|7sus4|add9|m(add9)|9|maj9|m9|"
     "7b9|7#9|9sus4|7#11|maj7#11|11|m11|13|maj13|m13|13b9|7(b9,b13)|9#5|m9b5|6add9|7(no3)|7(no5)|13sus4"
-).split("|")
+)
+TAILS = WORDS.split("|")
 qualities = st.sampled_from([read_tail(tail) for tail in TAILS])
 """Chords a player reads, from power chords to thirteenths."""
 triads_and_sevenths = st.sampled_from([read_tail(tail) for tail in TAILS[:4] + TAILS[11:18]])

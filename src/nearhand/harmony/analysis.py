@@ -52,14 +52,17 @@ def analyse(chords: Sequence[RelativeChord], mode: Mode) -> tuple[Analysis, ...]
     >>> [analysis.numeral() for analysis in analyse(chords, MAJOR)]
     ['Imaj7', 'V7/IV', 'IV', 'iv', 'V65/V', 'V7']
     """
-    tonic_is_seventh = _tonic_is_seventh(chords)
-    return tuple(
-        _analyse(chord, mode, after, tonic_is_seventh) for chord, after in zip(chords, [*chords[1:], None], strict=True)
-    )
+    tonic_is_seventh = not mode.has_minor_third and _tonic_is_seventh(chords)
+    found: list[Analysis] = []
+    for chord in reversed(chords):  # from the end, for what a chord is applied to may depend on the one behind it
+        behind = found[-1] if found else None
+        found.append(_analyse(chord, mode, behind, tonic_is_seventh))
+    return tuple(reversed(found))
 
 
-def _analyse(chord: RelativeChord, mode: Mode, after: RelativeChord | None, tonic_is_seventh: bool) -> Analysis:
-    target = applied_target(chord, mode, after, tonic_is_seventh)
+def _analyse(chord: RelativeChord, mode: Mode, behind: Analysis | None, tonic_is_seventh: bool) -> Analysis:
+    after, target_after = (behind.chord, behind.target) if behind else (None, None)
+    target = applied_target(chord, mode, after, target_after, tonic_is_seventh)
     if target is not None:
         source = APPLIED
     elif _is_neapolitan(chord):

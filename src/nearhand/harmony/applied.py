@@ -17,6 +17,7 @@ from nearhand.theory.record import NamedTuple
 _SUBTONIC = -2
 _AUGMENTED_FIFTH = 8
 _LEADING_TONE = 5
+_DIMINISHED_SEVENTH = -9
 
 
 class Target(NamedTuple):
@@ -27,24 +28,32 @@ class Target(NamedTuple):
 
 
 def applied_target(
-    chord: RelativeChord, mode: Mode, after: RelativeChord | None, tonic_is_seventh: bool = False
+    chord: RelativeChord,
+    mode: Mode,
+    after: RelativeChord | None = None,
+    target_after: Target | None = None,
+    tonic_is_seventh: bool = False,
 ) -> Target | None:
     """The degree to which a chord is applied; None when it is no applied chord.
 
-    A chord of the key itself is taken at its word, but in minor the major IV and vi° before VII belong to VII. The
-    tonic as a dominant seventh is V7 of IV, unless the piece takes that seventh for its home chord
-    (``tonic_is_seventh``, as a blues does); a major tonic triad in minor is applied to iv only where iv follows.
+    ``after`` is the chord that follows and ``target_after`` what that one is applied to. A chord of the key itself is
+    taken at its word, but in minor the major IV and vi° before VII belong to VII. The tonic as a dominant seventh is V7
+    of IV, unless the piece takes that seventh for its home chord (``tonic_is_seventh``, as a blues does); a major tonic
+    triad in minor is applied to iv only where iv follows.
 
     >>> from nearhand.notation.numerals import parse_numeral
     >>> from nearhand.theory.mode import MAJOR
-    >>> applied_target(parse_numeral("II7", MAJOR), MAJOR, None)
+    >>> applied_target(parse_numeral("II7", MAJOR), MAJOR)
     Target(place=1, is_small=False)
     """
+    is_own = own_source(chord, mode) is not None
+    if target_after is not None and not is_own and _prepares(chord, after, target_after):
+        return target_after
     distance = _distance_to_target(chord.quality)
-    if distance is None or (distance == _LEADING_TONE and _prepares_dominant(chord, mode, after)):
-        return _prepared_target(chord, mode, after)
+    if distance is None:
+        return None
     target = chord.root - distance
-    if own_source(chord, mode) is not None:
+    if is_own:
         before_subtonic = after is not None and after.root == target == _SUBTONIC and _raised_root(chord, mode)
         return Target(target, is_small=False) if before_subtonic else None
     is_small = _triad_is_minor(target, mode)
@@ -55,19 +64,11 @@ def applied_target(
     return Target(target, is_small)
 
 
-def _prepared_target(chord: RelativeChord, mode: Mode, after: RelativeChord | None) -> Target | None:
-    """The degree whose applied dominant a foreign minor or half-diminished chord prepares, as its own ii."""
-    if own_source(chord, mode) is None and _prepares_dominant(chord, mode, after):
-        return applied_target(after, mode, None) if after is not None else None
-    return None
-
-
-def _prepares_dominant(chord: RelativeChord, mode: Mode, after: RelativeChord | None) -> bool:
-    """Whether a chord with minor third stands a fifth above an applied dominant that follows it."""
-    if after is None or after.root != chord.root - 1 or not chord.quality.has_minor_third:
-        return False
-    following = applied_target(after, mode, None)
-    return following is not None and following.place == chord.root - 2
+def _prepares(chord: RelativeChord, after: RelativeChord | None, target: Target) -> bool:
+    """Whether a minor or half-diminished chord is the ii of a degree whose applied dominant follows it."""
+    is_dominant = after is not None and after.root == target.place + 1
+    is_second = chord.root == target.place + 2 and chord.quality.has_minor_third
+    return is_dominant and is_second and chord.quality.interval(7) != _DIMINISHED_SEVENTH
 
 
 def _distance_to_target(quality: Quality) -> int | None:
@@ -76,7 +77,7 @@ def _distance_to_target(quality: Quality) -> int | None:
     is_plain_triad = quality.numbers == (1, 3, 5) and fifth != _AUGMENTED_FIFTH
     if third == 4 and (seventh == -2 or is_plain_triad):
         return 1
-    if (third, fifth) == (-3, -6) and seventh in (None, -2, -9):
+    if (third, fifth) == (-3, -6) and seventh in (None, -2, _DIMINISHED_SEVENTH):
         return _LEADING_TONE
     return None
 

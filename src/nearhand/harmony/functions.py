@@ -7,7 +7,7 @@ Tables: Open Music Theory, "Harmonic functions"; R. Hutchinson, *Music Theory fo
 from __future__ import annotations
 
 from nearhand.harmony.applied import Target
-from nearhand.harmony.sources import BORROWED
+from nearhand.harmony.sources import BORROWED, CHROMATIC
 from nearhand.notation.degrees import degree_number
 from nearhand.theory.chord import RelativeChord
 
@@ -42,12 +42,14 @@ def function_of(chord: RelativeChord, source: str, target: Target | None, after:
         return PREDOMINANT if prepares else DOMINANT
     if is_cadential(chord, after):
         return DOMINANT
-    number = degree_number(chord.root)
-    borrowed = source.startswith(BORROWED)
-    if (number == 7 and chord.root != _LEADING_TONE) or chord.root > _LEADING_TONE:
+    if _is_colour(chord, source):
         return COLOUR
-    if chord.root == _LOWERED_SIXTH and borrowed:
-        return PREDOMINANT
-    if chord.root == _RAISED_SIXTH and chord.quality.interval(5) == -6:
-        return PREDOMINANT  # vi° is IV without its root
-    return _BY_DEGREE[number]
+    borrowed_sixth = chord.root == _LOWERED_SIXTH and source.startswith(BORROWED)
+    raised_sixth = chord.root == _RAISED_SIXTH and chord.quality.interval(5) == -6  # vi° is IV without its root
+    return PREDOMINANT if borrowed_sixth or raised_sixth else _BY_DEGREE[degree_number(chord.root)]
+
+
+def _is_colour(chord: RelativeChord, source: str) -> bool:
+    """Whether a chord stands on the subtonic or on a raised degree, or is chromatic without being a dominant."""
+    on_subtonic = degree_number(chord.root) == 7 and chord.root != _LEADING_TONE
+    return on_subtonic or chord.root > _LEADING_TONE or (source == CHROMATIC and chord.root != _DOMINANT_PLACE)

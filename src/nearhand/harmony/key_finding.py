@@ -30,14 +30,14 @@ if TYPE_CHECKING:
 _PRIORS = {
     MAJOR: 0.0,
     MINOR: 0.0,
-    MODES["dorian"]: -0.25,
+    MODES["dorian"]: -0.2,
     MODES["mixolydian"]: -0.25,
     MODES["phrygian"]: -0.4,
     MODES["lydian"]: -0.4,
 }
-_WIDEST_SIGNATURE = 7
+_WIDEST_SIGNATURE = 10
 _OPENING, _CLOSING, _HALF_CLOSE, _CADENCE, _STRONGEST_CADENCES = 0.35, 0.4, 0.3, 0.3, 0.6
-_FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.2, 0.85, 0.4, 0.35
+_FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.1, 0.85, 0.4, 0.35
 _DOMINANT_PLACE, _LEADING_TONE = 1, 5
 _ODDS = 400.0
 """How much likelier a key is whose score is higher by 1."""
@@ -108,7 +108,7 @@ def _tally(chords: Sequence[Chord], weights: Sequence[Beats]) -> _Tally:
 
 
 def _candidates(chords: Sequence[Chord]) -> list[Key]:
-    """Keys of at most seven accidentals within reach of the roots; all are kept if the chords lie farther out."""
+    """Keys of at most ten accidentals within reach of the roots; all are kept if the chords lie farther out."""
     roots = [chord.root.fifths for chord in chords]
     reach = range(min(roots) - 5, max(roots) + 6)
     keys = [Key(pitch_class(tonic), mode) for tonic in reach for mode in _PRIORS]
@@ -145,7 +145,7 @@ def _fit(chord: RelativeChord, mode: Mode) -> float:
         return _FIT_OF_RAISED_SIXTH if source == "melodic minor" else 1.0
     if mode == MAJOR and chord.root in (0, -1) and _is_dominant_seventh(chord):
         return _FIT_OF_BLUES_SEVENTH
-    if applied_target(chord, mode, None) is not None or (mode == MAJOR and own_source(chord, MINOR) is not None):
+    if applied_target(chord, mode) is not None or (mode == MAJOR and own_source(chord, MINOR) is not None):
         return _FIT_OF_EXPLAINED
     return 1.0 - _LOSS_PER_FOREIGN_NOTE * (1 + sum(place not in mode.degrees for place in set(chord.places)))
 

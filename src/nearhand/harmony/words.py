@@ -55,12 +55,12 @@ def altered_degrees(analysis: Analysis, key: Key, conventions: Conventions = DEF
     >>> altered_degrees(analyse([parse_numeral("V7", key.mode)], key.mode)[0], key)
     (('♯7', 'D♯'),)
     """
-    mode = conventions.counting_mode(key.mode)
+    counted_in = conventions.counting_mode(key.mode).degrees
     found = []
     for place in analysis.chord.places:
-        if place not in mode.degrees:
+        if place not in key.mode.degrees:
             number = degree_number(place)
-            sign = write_accidental((place - mode.degrees[number - 1]) // 7, conventions.plain)
+            sign = write_accidental((place - counted_in[number - 1]) // 7, conventions.plain)
             found.append((f"{sign}{number}", _note(place, key, conventions)))
     return tuple(found)
 
@@ -131,6 +131,11 @@ def _effect(analysis: Analysis, key: Key, conventions: Conventions) -> str:
     return _OF_FUNCTION[analysis.function]
 
 
+def _is_degree(place: int, key: Key) -> bool:
+    """Whether a note is a degree of the key: in minor of any of its forms."""
+    return place in key.mode.degrees or (key.mode.is_minor and place in (_RAISED_SIXTH, _RAISED_SEVENTH))
+
+
 def _bass(analysis: Analysis, key: Key, conventions: Conventions) -> str:
     chord = analysis.chord
     if chord.bass == chord.root:
@@ -144,5 +149,6 @@ def _bass(analysis: Analysis, key: Key, conventions: Conventions) -> str:
             if inversion
             else f"{note}, a chord tone, lies in the bass."
         )
-    ordinal = _ORDINALS[degree_number(chord.bass) - 1]
-    return f"{note}, the {ordinal} degree, lies in the bass and is no chord tone."
+    degree = f"the {_ORDINALS[degree_number(chord.bass) - 1]} degree"
+    where = degree if _is_degree(chord.bass, key) else "outside the key"
+    return f"{note}, {where}, lies in the bass and is no chord tone."

@@ -9,7 +9,7 @@ the key.
 
 from __future__ import annotations
 
-from nearhand.notation.chart_bars import Token, WrittenBar, bars_of
+from nearhand.notation.chart_bars import NO_CHORD_WORDS, Token, WrittenBar, bars_of
 from nearhand.notation.chart_signs import Sign, signs_of
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
@@ -17,14 +17,14 @@ from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.notation.numbers import parse_number, starts_number
 from nearhand.notation.numerals import parse_numeral, starts_numeral
-from nearhand.theory.chord import Chord, RelativeChord, relative_to
+from nearhand.theory.chord import RelativeChord, relative_to
 from nearhand.theory.key import Key
 from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS
 from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression, Slot, even_beats, shared_beats
 from nearhand.theory.record import NamedTuple
 
-FARTHEST_PLACE = 21
-"""A chord farther than this from its tonic, in fifths, cannot sensibly be spelled."""
+FARTHEST_PLACE = 19
+"""A chord whose root or bass lies farther than this from its tonic, in fifths, cannot sensibly be spelled."""
 
 
 class Chart(NamedTuple):
@@ -94,26 +94,11 @@ def read_token(chart: Chart, token: Token, key: Key, conventions: Conventions = 
             chord = relative_to(parse_chord(token.text), key)
     except InputError as error:
         raise error.within(chart.text, token.start) from None
-    if abs(chord.root) > FARTHEST_PLACE:
+    if max(abs(chord.root), abs(chord.bass)) > FARTHEST_PLACE:
         what, hint = f"{token.text[:24]!r} lies too far from the key to be spelled", "use a name nearer to the key"
         end = token.start + len(token.text)
         raise InputError(what, chart.text, token.start, end, wanted="a chord", hint=hint)
     return chord
-
-
-def symbols(chart: Chart) -> tuple[Chord | None, ...]:
-    """The chord symbols of a chart as chords, in written order; rests are None, numerals and numbers are left out.
-
-    Raises InputError, placed in the chart's text.
-    """
-    found: list[Chord | None] = []
-    for token in chart.tokens:
-        try:
-            if token.kind in ("chord", "rest"):
-                found.append(None if token.kind == "rest" else parse_chord(token.text))
-        except InputError as error:
-            raise error.within(chart.text, token.start) from None
-    return tuple(found)
 
 
 def resolve(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> Progression:
@@ -135,4 +120,5 @@ def resolve(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> Progr
 
 def looks_like_a_chord(text: str) -> bool:
     """Whether a word's first character could begin a chord, a numeral, a number or a chart sign."""
-    return text[:1] in tuple(LETTERS_IN_FIFTHS + "|:%[") or starts_numeral(text) or starts_number(text)
+    is_sign = text[:1] in tuple(LETTERS_IN_FIFTHS + "|:%[") or text.upper() in NO_CHORD_WORDS
+    return is_sign or starts_numeral(text) or starts_number(text)

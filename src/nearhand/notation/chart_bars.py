@@ -60,7 +60,7 @@ def bars_of(text: str, signs: list[Sign], meter: Meter) -> tuple[WrittenBar, ...
                 raise _refusal(text, sign, "this repeat holds no bar", "write chords between |: and :|")
             elif closes and bars:
                 bars[-1] = bars[-1]._replace(closes_repeat=True)
-            if sign.text.startswith("||") and bars:
+            if "||" in sign.text and bars:
                 bars[-1] = bars[-1]._replace(ends_section=True)
             opened = None if closes else opened
             if sign.text.endswith(":"):

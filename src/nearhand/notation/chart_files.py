@@ -22,44 +22,60 @@ _FIELDS: dict[str, type] = {"title": str, "key": str, "meter": str, "tempo": int
 _SECTION_FIELDS: dict[str, type] = {"name": str, "meter": str, "chords": str}
 _TYPE_WORDS = {str: "text in quotes", int: "a whole number", list: "[[sections]] tables"}
 _TEMPO_LIMITS = (10, 400)
+_SECTION_HEAD = "[[sections]]"
+_MOST_DIGITS_SHOWN = 10**12
 _NO_CHORDS_HINT = 'add  [[sections]]  and under it  chords = "| C | F G7 | C |"'
 _Read = TypeVar("_Read")
 
 
 class Source(NamedTuple):
-    """A file's text and the name to show for it: places errors in its lines."""
+    """A file's text and the name to show for it: places errors in its lines.
+
+    A field is found by its name and its section's place from 0; None for the fields above all sections.
+    """
 
     text: str
     name: str
 
-    def line_text(self, line: int) -> str:
-        """A line by its number from 1; empty where there is none."""
-        lines = self.text.splitlines()
-        return lines[line - 1] if 0 < line <= len(lines) else ""
+    @property
+    def lines(self) -> list[str]:
+        """The lines as TOML counts them."""
+        return self.text.split("\n")
 
-    def field_line(self, field: str, place: int = 0) -> int:
-        """The number of the line of a field: the ``place``-th of that name from 0, or the last; 0 if there is none."""
-        names = [line.partition("=")[0].strip(" \t\"'[]") for line in self.text.splitlines()]
-        found = [number for number, name in enumerate(names, start=1) if name == field]
-        return found[min(place, len(found) - 1)] if found else 0
+    def field_line(self, field: str, section: int | None) -> int:
+        """The number of the line of a field, from 1; 0 where there is none."""
+        current = -1
+        for number, line in enumerate(self.lines, start=1):
+            if line.replace(" ", "").startswith(_SECTION_HEAD):
+                current += 1
+                if field == _SECTION_HEAD and current == section:
+                    return number
+            elif current == (-1 if section is None else section) and _field_name(line) == field:
+                return number
+        return 0
 
-    def at_field(self, what: str, field: str, place: int = 0, hint: str = "") -> InputError:
+    def at_field(self, what: str, field: str, section: int | None = None, hint: str = "") -> InputError:
         """An error at the line of a field."""
-        line = self.field_line(field, place)
-        shown = self.line_text(line)
+        line = self.field_line(field, section)
+        shown = self.lines[line - 1] if line else ""
         return InputError(what, shown, len(shown) - len(shown.lstrip()), hint=hint, source=self.name, line=line)
 
-    def in_value(self, error: InputError, field: str, value: str, place: int = 0) -> InputError:
+    def in_value(self, error: InputError, field: str, value: str, section: int | None = None) -> InputError:
         """An error in a field's text value, at its line and column in the file."""
-        start = sum(len(line) + 1 for line in self.text.split("\n")[: max(self.field_line(field, place) - 1, 0)])
+        line = self.field_line(field, section)
+        start = self.text.find("=", sum(len(text) + 1 for text in self.lines[: line - 1])) + 1 if line else 0
         found = self.text.find(value, start) if value else -1
-        if found < 0:  # written with escapes: the field's own line must do
-            return self.at_field(error.what, field, place, error.hint)
+        if found < 0:  # written with escapes, or not to be found: the field's own line must do
+            return self.at_field(error.what, field, section, error.hint)
         before = self.text[: found + error.start]
         line, column = before.count("\n") + 1, len(before.rpartition("\n")[2])
-        placed = InputError(error.what, self.line_text(line), column, column + max(1, error.end - error.start))
+        placed = InputError(error.what, self.lines[line - 1], column, column + max(1, error.end - error.start))
         placed.wanted, placed.hint, placed.source, placed.line = error.wanted, error.hint, self.name, line
         return placed
+
+
+def _field_name(line: str) -> str:
+    return line.partition("=")[0].strip(" \t\"'") if "=" in line else ""
 
 
 class Section(NamedTuple):
@@ -95,7 +111,7 @@ def read_chart_file(text: str, name: str) -> ChartFile:
     >>> chart_file.title, str(chart_file.key), len(chart_file.sections[0].chart.bars)
     ('Two Doors', 'G major', 2)
     """
-    source = Source(text, name)
+    source = Source(text.replace("\r\n", "\n"), name)
     table = _toml(source)
     _check(table, _FIELDS, source)
     meter = _read(parse_meter, table["meter"], source, "meter") if "meter" in table else COMMON_TIME
@@ -103,7 +119,7 @@ def read_chart_file(text: str, name: str) -> ChartFile:
     tempo = table.get("tempo")
     low, high = _TEMPO_LIMITS
     if tempo is not None and not low <= tempo <= high:
-        raise source.at_field(f"tempo must be {low} to {high} beats a minute (got {str(tempo)[:20]})", "tempo")
+        raise source.at_field(f"tempo must be {low} to {high} beats a minute (got {_shown(tempo)})", "tempo")
     sections = _sections(table, meter, source)
     return ChartFile(source, table.get("title", ""), key, tempo, table.get("notes", "").strip(), sections)
 
@@ -116,7 +132,7 @@ def _toml(source: Source) -> dict[str, Any]:
     except tomllib.TOMLDecodeError as error:
         message, _, place = str(error).rpartition(" (at ")
         line, column = _line_and_column(place, source.text)
-        shown = source.line_text(line)
+        shown = source.lines[line - 1] if line <= len(source.lines) else ""
         what = f"this is no TOML: {message or error}".rstrip(".")
         hint = 'write for example  title = "Two Doors"'
         raise InputError(what, shown, column - 1, hint=hint, source=source.name, line=line) from None
@@ -131,7 +147,7 @@ def _line_and_column(place: str, text: str) -> tuple[int, int]:
     return text.count("\n") + 1, len(text.rpartition("\n")[2]) + 1
 
 
-def _check(table: dict[str, Any], fields: dict[str, type], source: Source, place: int = 0) -> None:
+def _check(table: dict[str, Any], fields: dict[str, type], source: Source, place: int | None = None) -> None:
     for name, value in table.items():
         if name not in fields:
             from difflib import get_close_matches
@@ -142,7 +158,13 @@ def _check(table: dict[str, Any], fields: dict[str, type], source: Source, place
         wanted = fields[name]
         if not isinstance(value, wanted) or isinstance(value, bool):
             words = _TYPE_WORDS[wanted]
-            raise source.at_field(f"{name} must be {words} (got {value!r:.40})", name, place, f"write {words}")
+            raise source.at_field(f"{name} must be {words} (got {_shown(value)})", name, place, f"write {words}")
+
+
+def _shown(value: object) -> str:
+    if isinstance(value, int) and abs(value) > _MOST_DIGITS_SHOWN:
+        return "a very large number"
+    return f"{value!r:.40}"
 
 
 def _sections(table: dict[str, Any], meter: Meter, source: Source) -> tuple[Section, ...]:
@@ -154,14 +176,14 @@ def _sections(table: dict[str, Any], meter: Meter, source: Source) -> tuple[Sect
             raise source.at_field("sections must be [[sections]] tables", "sections", hint=_NO_CHORDS_HINT)
         _check(section, _SECTION_FIELDS, source, place)
         if "chords" not in section:
-            raise InputError(f"section {place + 1} has no chords", source=source.name, hint=_NO_CHORDS_HINT)
-        own_meter = _read(parse_meter, section["meter"], source, "meter", place + 1) if "meter" in section else meter
+            raise source.at_field(f"section {place + 1} has no chords", _SECTION_HEAD, place, _NO_CHORDS_HINT)
+        own_meter = _read(parse_meter, section["meter"], source, "meter", place) if "meter" in section else meter
         chart = _read(partial(read_chart, meter=own_meter), section["chords"], source, "chords", place)
         sections.append(Section(section.get("name", ""), chart, place))
     return tuple(sections)
 
 
-def _read(reader: Callable[[str], _Read], value: str, source: Source, field: str, place: int = 0) -> _Read:
+def _read(reader: Callable[[str], _Read], value: str, source: Source, field: str, place: int | None = None) -> _Read:
     try:
         return reader(value)
     except InputError as error:

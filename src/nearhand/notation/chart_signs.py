@@ -10,7 +10,7 @@ _SEPARATORS = ("-", "–", "—", ",", "→", "->")
 
 
 class Sign(NamedTuple):
-    """A ``bar`` sign (``|`` ``||`` ``|:`` ``||:`` ``:|`` ``:|:``), a ``meter`` (without its brackets) or a ``word``."""
+    """A ``bar`` sign (``|`` ``||`` ``|:`` ``:|`` ...), a ``meter`` (without its brackets) or a ``word``."""
 
     kind: str
     text: str
@@ -48,20 +48,21 @@ def _bar_sign(text: str, start: int, signs: list[Sign]) -> int:
     if "|" not in sign:
         raise InputError("a colon stands beside a bar line", text, start, end, wanted="|: or :|", hint="write |: or :|")
     left, right = sign.startswith(":"), sign.endswith(":")
-    lines = "||" if sign.count("|") > 1 and not left else "|"
+    lines = "||" if sign.count("|") > 1 else "|"
     kept = ":" * left + lines + ":" * right
     if sign.strip(":").count(":") or sign.count(":") > left + right:
         raise InputError(
             f"{sign[:12]!r} is no bar line", text, start, end, wanted="a bar line", hint="write |, ||, |: or :|"
         )
-    _refuse_empty_bar(text, signs, start)
+    if not (left and signs and signs[-1].text.endswith(":")):  # an empty repeat is refused as such
+        _refuse_empty_bar(text, signs, start)
     signs.append(Sign("bar", kept, start))
     return end
 
 
 def _refuse_empty_bar(text: str, signs: list[Sign], start: int) -> None:
     """Two bar lines with blanks between are an empty bar; a line's end between them joins two lines of bars."""
-    if signs and signs[-1].kind == "bar" and ":" not in signs[-1].text:
+    if signs and signs[-1].kind == "bar" and not signs[-1].text.startswith(":"):
         between = text[signs[-1].start : start].lstrip("|")
         if between and "\n" not in between and "\r" not in between:
             raise InputError(

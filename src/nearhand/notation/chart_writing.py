@@ -47,9 +47,8 @@ def _opening(bar: Bar) -> str:
 
 
 def _closing(bar: Bar, after: Bar | None) -> str:
-    if after is not None and after.opens_repeat:
-        return ":|:" if bar.closes_repeat else "||:" if bar.ends_section else "|:"
-    return ":|" if bar.closes_repeat else "||" if bar.ends_section else "|"
+    opens = after is not None and after.opens_repeat
+    return ":" * bar.closes_repeat + ("||" if bar.ends_section else "|") + ":" * opens
 
 
 def _bar(bar: Bar, written: Callable[[RelativeChord], str]) -> str:

@@ -49,27 +49,35 @@ class InputError(ValueError):
                  ^
         write B for B natural
         """
-        lines = [self.what]
+        what = self.what
         if self.source:
             place = f", line {self.line}, column {self.start + 1}" if self.line else ""
-            lines[0] = f"{self.source}{place}: {self.what}"
+            what = f"{self.source}{place}: {what}"
+        lines = [printable(what)]
         if self.text:
             shown, column = excerpt(self.text, self.start)
             lines += [f"  {shown}", "  " + " " * column + "^"]
         if self.hint:
-            lines.append(self.hint)
+            lines.append(printable(self.hint))
         return "\n".join(lines)
+
+
+def printable(text: str) -> str:
+    """A text on one line of the same length, without characters that could steer a terminal.
+
+    >>> printable("red \\x1b[31m\\ttitle")
+    'red ?[31m title'
+    """
+    return "".join(character if character.isprintable() else " " if character.isspace() else "?" for character in text)
 
 
 def excerpt(text: str, start: int) -> tuple[str, int]:
     """The part of a text that is shown around a place, on one line, and the column of the place in it.
 
-    Control characters are shown as ``?`` so that they never reach a terminal.
-
     >>> excerpt("x" * 100 + "H" + "y" * 100, 100)[0].count("...")
     2
     """
-    clean = "".join(character if character.isprintable() else "?" for character in text.replace("\n", " "))
+    clean = printable(text)
     low = max(0, min(start - WINDOW // 2, len(clean) - WINDOW))
     high = min(len(clean), low + WINDOW)
     before, after = ("..." if low else ""), ("..." if high < len(clean) else "")

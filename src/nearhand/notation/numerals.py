@@ -32,6 +32,7 @@ FIGURES = {
     **dict.fromkeys(("42", "4/2", "2"), ("7", 3)),
 }
 """Figure to (the tail it stands for, which chord tone lies in the bass)."""
+_LONGEST_FIGURE = max(map(len, FIGURES))
 _SLASHED = {figure for figure in FIGURES if "/" in figure}
 _BEFORE_FIGURE = frozenset("IVivN°ºoøØ+mjaMΔ△^(")
 """What may stand before a figure: a numeral or a mark, not the number of an added or suspended tone."""
@@ -135,7 +136,7 @@ def _plain_tail(text: str, start: int, end: int) -> tuple[str, int, list[int]]:
         tail += "ø" if text[at] == "/" and text[at + 1 : at + 2] in _AFTER_SLASH else text[at]
         places.append(at)
     places.append(end)
-    for cut in range(len(tail)):
+    for cut in range(max(0, len(tail) - _LONGEST_FIGURE - 1), len(tail)):
         closing = ")" if tail.endswith(")") else ""
         figure = tail[cut:].removesuffix(closing)
         if figure in FIGURES and _may_carry_figure(tail[:cut]):

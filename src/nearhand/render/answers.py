@@ -5,10 +5,11 @@ from __future__ import annotations
 from nearhand.harmony.moving import distance_in_words
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.errors import printable
 from nearhand.notation.keys import write_key
 from nearhand.notation.notes import write_pitch_class
 from nearhand.render.keyboard import LEGEND
-from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, clean, line, wrapped
+from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
 from nearhand.render.system import MOVES_LEGEND, ROWS, ROWS_WITHOUT_VOICING, draw_view
 from nearhand.theory.key import Key
 from nearhand.verbs.answers import (
@@ -94,6 +95,8 @@ def _total(view: View, page: Page) -> list[Line]:
     if view.voiced is None:
         return []
     chords = len(view.voiced.voicings)
+    if not chords:
+        return []
     loop = ", the way back to the first included" if view.voiced.loops else ""
     text = f"The right hand moves {view.voiced.movement} semitones over {chords} chord{'s' * (chords > 1)}{loop}."
     return wrapped(text, page.width, role="total")
@@ -160,7 +163,7 @@ def _draw_list(answer: ListAnswer, page: Page) -> list[Line]:
         return [*wrapped(f"there are no charts in {answer.folder}", page.width)]
     lines: list[Line] = []
     for row in answer.rows:
-        lines.append(line(Cell(clean(row.path), "chord")))
+        lines.append(line(Cell(printable(row.path), "chord")))
         if row.tune is None:
             lines += wrapped(row.error.what if row.error else "", page.width, 4, role="error")
         else:

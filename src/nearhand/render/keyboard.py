@@ -46,7 +46,7 @@ def draw_strips(strips: Sequence[Strip], page: Page) -> list[Line]:
         keys = _both_hands(strips)
     above = label_width + len(keys) > page.width
     indent = 0 if above else label_width
-    lines = [line(Cell(" " * indent + _octave_marks(keys), "label"))]
+    lines = [line(Cell(" " * indent + _octave_marks(keys, page.width - indent), "label"))]
     for strip in strips:
         cells = _draw(strip, keys, page)
         if above:
@@ -70,14 +70,14 @@ def _both_hands(strips: Sequence[Strip]) -> list[int | None]:
     return [*range(min(left), max(left) + 1), None, *range(min(right), max(right) + 1)]
 
 
-def _octave_marks(keys: Sequence[int | None]) -> str:
-    """Names of the Cs above their keys: C4 is middle C."""
-    marks = [" "] * (len(keys) + 3)
+def _octave_marks(keys: Sequence[int | None], room: int) -> str:
+    """Names of the Cs above their keys, as far as the room goes: C4 is middle C."""
+    marks = ""
     for column, note in enumerate(keys):
-        if note is not None and note % 12 == 0:
-            for offset, character in enumerate(f"C{note // 12 - 1}"):
-                marks[column + offset] = character
-    return "".join(marks).rstrip()
+        name = f"C{note // 12 - 1}" if note is not None and note % 12 == 0 else ""
+        if name and column + len(name) <= room:
+            marks = marks.ljust(column) + name
+    return marks
 
 
 def _draw(strip: Strip, keys: Sequence[int | None], page: Page) -> list[Cell]:

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from typing import TextIO
 
 DEFAULT_WIDTH = 80
+_MOST_DIGITS = 5
 _SIGNS = "♭♯𝄫𝄪°ø▁▀"
 
 
@@ -59,8 +60,9 @@ def output_to(stream: TextIO, environment: dict[str, str]) -> Output:
 
 
 def _width(stream: TextIO, environment: dict[str, str], is_terminal: bool) -> int:
-    if environment.get("COLUMNS", "").isdigit() and int(environment["COLUMNS"]) > 0:
-        return int(environment["COLUMNS"])
+    columns = environment.get("COLUMNS", "")
+    if columns.isascii() and columns.isdigit() and len(columns) <= _MOST_DIGITS and int(columns) > 0:
+        return int(columns)
     if is_terminal:
         try:
             return os.get_terminal_size(stream.fileno()).columns or DEFAULT_WIDTH

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from nearhand.notation.errors import printable
 from nearhand.theory.record import NamedTuple
 
 WIDE_ENOUGH_FOR_LABELS = 60
@@ -24,15 +25,6 @@ class Page(NamedTuple):
 
     width: int = 80
     plain: bool = False
-
-
-def clean(text: str) -> str:
-    """A text from outside on one line, without characters that could steer a terminal.
-
-    >>> clean("red \\x1b[31m title")
-    'red ?[31m title'
-    """
-    return "".join(character if character.isprintable() else " " if character.isspace() else "?" for character in text)
 
 
 def line(*cells: Cell | str) -> Line:
@@ -56,7 +48,7 @@ def wrapped(text: str, width: int, indent: int = 0, role: str = "") -> list[Line
     [' one two', ' three']
     """
     lines, current = [], ""
-    for word in clean(text).split():
+    for word in printable(text).split():
         if current and indent + len(current) + 1 + len(word) > width:
             lines.append(current)
             current = word

@@ -7,23 +7,32 @@ from collections.abc import Sequence
 from nearhand.notation.chart_writing import NO_CHORD
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.errors import printable
 from nearhand.notation.notes import write_pitch, write_pitch_class
 from nearhand.render.keyboard import Strip, draw_strips, strip_of
-from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, clean, line
+from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line
+from nearhand.theory.progression import COMMON_TIME
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import ChordView, View
 
 ROWS = ("chord", "numeral", "number", "right", "left", "moves")
 ROWS_WITHOUT_VOICING = ("chord", "numeral", "number", "notes")
 _LABEL_WIDTH = 9
+_CLOSING_WIDTH = 3
 MOVES_LEGEND = "moves: semitones per voice, = held, + enters"
 
 
 class Column(NamedTuple):
-    """One chord as it will be drawn: its rows' texts, the bar sign before it, its bar's number if it opens it."""
+    """One chord as it will be drawn: its rows' texts, and its bar's number if it opens the bar.
+
+    ``sign`` is the bar sign before it; ``opening`` the same where it begins a line of music, and ``closing`` the sign
+    behind it where it ends one.
+    """
 
     texts: tuple[str, ...]
     sign: str
+    opening: str
+    closing: str
     bar_number: str
     strip: Strip | None
     section: str
@@ -45,8 +54,9 @@ def draw_view(view: View, conventions: Conventions, page: Page) -> list[Line]:
         if lines:
             lines.append(line())
         if system[0].section:
-            lines.append(line(Cell(clean(system[0].section), "title")))
-        lines += _draw_system(system, rows, labelled, _closing(view, system[-1] is columns[-1]))
+            lines.append(line(Cell(printable(system[0].section), "title")))
+        system[0] = system[0]._replace(sign=system[0].opening)
+        lines += _draw_system(system, rows, labelled)
         strips = [column.strip for column in system if column.strip is not None]
         lines += draw_strips(strips, page)
     return lines
@@ -59,31 +69,41 @@ def _columns(view: View, rows: Sequence[str], conventions: Conventions) -> list[
         moment = chord_view.moment
         bar = view.bars[moment.bar - 1]
         opens = moment.is_first
-        sign = _sign(view, moment.bar) if opens else " "
+        sign, opening = _signs(view, moment.bar) if opens else (" ", "  ")
         texts = tuple(_row(row, chord_view, before, conventions) for row in rows)
         strip = None
         if chord_view.voicing is not None:
             left_before = [pitch.midi for pitch in before.voicing.left] if before and before.voicing else []
             strip = strip_of(texts[0], chord_view.voicing, left_before)
-        number = str(moment.bar) if opens else ""
-        columns.append(Column(texts, sign, number, strip, bar.section if opens else ""))
+        number = _bar_number(view, moment.bar) if opens else ""
+        closing = _closing(view, moment.bar)
+        columns.append(Column(texts, sign, opening, closing, number, strip, bar.section if opens else ""))
         before = chord_view if chord_view.chord is not None else before
     return columns
 
 
-def _sign(view: View, bar_number: int) -> str:
-    """The bar sign before a bar, from the edges of the two bars that meet there."""
-    opens = view.bars[bar_number - 1].opens_repeat
-    before = view.bars[bar_number - 2] if bar_number > 1 else None
-    closes = before is not None and before.closes_repeat
-    double = before is not None and before.ends_section
-    return (":" if closes else "") + ("||" if double and not closes else "|") + (":" if opens else "") + " "
+def _bar_number(view: View, bar_number: int) -> str:
+    """A bar's number, with the meter where it changes, and at the start where it is not four quarters."""
+    before = view.bars[bar_number - 2].meter if bar_number > 1 else COMMON_TIME
+    meter = view.bars[bar_number - 1].meter
+    return str(bar_number) if meter == before else f"{bar_number} ({meter})"
 
 
-def _closing(view: View, is_last: bool) -> str:
-    if not is_last:
-        return "|"
-    return ":|" if view.bars[-1].closes_repeat else "||"
+def _signs(view: View, bar_number: int) -> tuple[str, str]:
+    """The bar sign before a bar, from the edges of the two bars that meet there; and as it begins a line of music."""
+    opens = ":" * view.bars[bar_number - 1].opens_repeat
+    if bar_number == 1:
+        return f"|{opens} ", f"|{opens} "
+    before = view.bars[bar_number - 2]
+    lines = "||" if before.ends_section else "|"
+    return f"{':' * before.closes_repeat}{lines}{opens} ", f"|{opens} "
+
+
+def _closing(view: View, bar_number: int) -> str:
+    """The sign behind a bar that ends a line of music."""
+    bar = view.bars[bar_number - 1]
+    double = bar.ends_section or (bar_number == len(view.bars) and not bar.closes_repeat)
+    return ":" * bar.closes_repeat + ("||" if double else "|")
 
 
 def _row(row: str, chord_view: ChordView, before: ChordView | None, conventions: Conventions) -> str:
@@ -124,9 +144,9 @@ def _systems(columns: Sequence[Column], room: int) -> list[list[Column]]:
     for bar in _bars(columns):
         width = sum(column.width for column in bar)
         used = sum(column.width for column in systems[-1]) if systems else room + 1
-        if systems and used + width + 2 <= room and not bar[0].section:
+        if systems and used + width + _CLOSING_WIDTH <= room and not bar[0].section:
             systems[-1] += bar
-        elif width + 2 <= room:
+        elif width + _CLOSING_WIDTH <= room:
             systems.append(bar)
         else:
             systems += _broken(bar, room)
@@ -145,27 +165,27 @@ def _bars(columns: Sequence[Column]) -> list[list[Column]]:
 def _broken(bar: list[Column], room: int) -> list[list[Column]]:
     parts: list[list[Column]] = [[]]
     for column in bar:
-        if parts[-1] and sum(other.width for other in parts[-1]) + column.width + 2 > room:
+        if parts[-1] and sum(other.width for other in parts[-1]) + column.width + _CLOSING_WIDTH > room:
             parts.append([])
         parts[-1].append(column)
     return parts
 
 
-def _draw_system(system: list[Column], rows: Sequence[str], labelled: bool, closing: str) -> list[Line]:
-    lines = [_bar_numbers(system, labelled)]
+def _draw_system(system: list[Column], rows: Sequence[str], labelled: bool) -> list[Line]:
+    lines, closing = [_bar_numbers(system, labelled)], system[-1].closing
     for place, row in enumerate(rows):
         cells = [Cell(row.ljust(_LABEL_WIDTH), "label")] if labelled else []
         for column in system:
             cells.append(Cell(column.sign if place == 0 or not column.bar_number else _thin(column.sign), "bar"))
             cells.append(Cell(column.texts[place].ljust(column.width - len(column.sign)), row))
-        cells.append(Cell(closing if place == 0 else "|", "bar"))
+        cells.append(Cell(closing if place == 0 else _thin(closing).rstrip("|") + "|", "bar"))
         lines.append(tuple(cells))
     return lines
 
 
 def _thin(sign: str) -> str:
     """A bar line below the first row: a plain line at the same place."""
-    return "".join("|" if character == "|" else " " for character in sign)
+    return sign.replace(":", " ")
 
 
 def _bar_numbers(system: list[Column], labelled: bool) -> Line:

@@ -8,10 +8,10 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.errors import InputError
+from nearhand.notation.errors import InputError, printable
 from nearhand.notation.keys import write_key
 from nearhand.render.output import Output, output_to
-from nearhand.render.page import clean, line
+from nearhand.render.page import line
 from nearhand.verbs.session import Session
 
 if TYPE_CHECKING:
@@ -116,5 +116,5 @@ def _history(path: str) -> tuple[History, tuple[str, ...]]:
         with open(path, "ab"):
             pass
     except OSError as error:
-        return InMemoryHistory(), (f"The history cannot be kept: {error.strerror} ({clean(path)}).",)
+        return InMemoryHistory(), (f"The history cannot be kept: {error.strerror} ({printable(path)}).",)
     return FileHistory(path), ()

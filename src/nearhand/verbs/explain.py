@@ -8,6 +8,8 @@ from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
 
+_MOST_DIGITS = 6
+
 
 def explain(session: Session, arguments: Arguments) -> Outcome:
     """Explain the tune's chords in the shown key; a number (from 1) picks one of them.
@@ -27,7 +29,7 @@ def explain(session: Session, arguments: Arguments) -> Outcome:
     view = view_in(session.tune.progression, session.shown_key, "none", loop=False)
     numbered = tuple(enumerate((chord for chord in view.chords if chord.chord is not None), start=1))
     if picked is not None:
-        if not 1 <= int(picked[:9]) <= len(numbered):
+        if len(picked) > _MOST_DIGITS or not 1 <= int(picked) <= len(numbered):
             start = arguments.line.rfind(picked)
             raise InputError(
                 f"there is no chord {picked[:12]}",

@@ -65,7 +65,7 @@ def give_help(session: Session, arguments: Arguments) -> Outcome:
     """
     from nearhand.verbs.table import find_verb
 
-    verb = find_verb(arguments.text, arguments.line) if arguments.words else None
+    verb = find_verb(arguments.text, arguments.line, arguments.start) if arguments.words else None
     return Outcome(session, HelpAnswer(verb, in_shell=True))
 
 

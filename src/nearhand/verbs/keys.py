@@ -8,7 +8,6 @@ from nearhand.verbs.answers import KeysAnswer
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import views
-from nearhand.verbs.tune import GIVEN
 from nearhand.verbs.verb import Arguments
 
 KEYS_SHOWN = 5
@@ -36,13 +35,6 @@ def key(session: Session, arguments: Arguments) -> Outcome:
     assert session.tune is not None
     if not arguments.words:
         return Outcome(session, keys(session, arguments).answer)
-    new = parse_key(arguments.text)
-    old = session.tune.progression
-    shift = old.key.tonic.fifths - new.tonic.fifths
-    bars = tuple(
-        bar._replace(slots=tuple(slot._replace(chord=slot.chord and slot.chord.above(shift)) for slot in bar.slots))
-        for bar in old.bars
-    )
-    tune = session.tune._replace(progression=old._replace(key=new, bars=bars), key_source=GIVEN, runner_up=None)
-    session = session._replace(tune=tune, shown_key=new)
-    return Outcome(session, views(session, (new,)))
+    session = session.with_tune(session.tune.read_in(parse_key(arguments.text)))
+    assert session.shown_key is not None
+    return Outcome(session, views(session, (session.shown_key,)))

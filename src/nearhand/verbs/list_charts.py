@@ -7,6 +7,7 @@ import os
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import ChartRow, ListAnswer
 from nearhand.verbs.files import charts_in, read_tune
+from nearhand.verbs.loading import with_conventions
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
 
@@ -18,6 +19,7 @@ def list_charts(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError when the folder cannot be read; a chart that cannot be read is listed with the reason.
     """
+    session = with_conventions(session, arguments)
     folder = arguments.text or (DEFAULT_FOLDER if os.path.isdir(DEFAULT_FOLDER) else os.curdir)
     rows = []
     for path in charts_in(folder):

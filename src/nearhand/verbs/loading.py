@@ -22,24 +22,29 @@ def loaded(session: Session, arguments: Arguments) -> Session:
 
     Raises InputError when no tune is there to work on, or one of the words cannot be read.
     """
-    conventions = session.conventions
-    if degrees := arguments.option("degrees"):
-        conventions = conventions._replace(degrees=degrees)
-    if arguments.has("plain"):
-        conventions = conventions._replace(plain=True)
-    session = session._replace(conventions=conventions)
+    session = with_conventions(session, arguments)
     if voicing := arguments.option("voicing"):
         session = session._replace(voicing=voicing)
     key = option_key(arguments, "key")
     if arguments.words:
         session = session.with_tune(tune_of(arguments, key, session))
     elif key is not None and session.tune is not None:
-        session = session.with_tune(session.tune.in_key(key))
+        session = session.with_tune(session.tune.read_in(key))
     if arguments.has("loop"):
         session = session._replace(loop=True)
     if session.tune is None:
         raise InputError("there is no progression yet", wanted="chords", hint=_NO_TUNE_HINT)
     return session
+
+
+def with_conventions(session: Session, arguments: Arguments) -> Session:
+    """The session with the notation that a verb's options ask for."""
+    conventions = session.conventions
+    if degrees := arguments.option("degrees"):
+        conventions = conventions._replace(degrees=degrees)
+    if arguments.has("plain"):
+        conventions = conventions._replace(plain=True)
+    return session._replace(conventions=conventions)
 
 
 def tune_of(arguments: Arguments, key: Key | None, session: Session) -> Tune:

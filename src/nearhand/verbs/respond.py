@@ -33,7 +33,7 @@ def respond(session: Session, line: str) -> Outcome:
         words = split_line(line)
         return perform(session, BY_NAME[name], words[1:], line)
     if not looks_like_a_chord(name) and not _names_a_key(line):
-        find_verb(name, line)
+        find_verb(name, line, line.find(name))
     tune = tune_from_text(line, conventions=session.conventions)
     new = session.with_tune(tune)
     return Outcome(after_change(session, new), views(new, (tune.key,)))

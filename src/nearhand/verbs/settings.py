@@ -39,10 +39,9 @@ def _choice(verb: str, arguments: Arguments, choices: tuple[str, ...]) -> str:
     if arguments.text in choices:
         return arguments.text
     wanted = " or ".join(choices)
-    start = arguments.line.rfind(arguments.text) if arguments.text else len(arguments.line)
     what = f"{arguments.text[:30]!r} cannot follow {verb}" if arguments.text else f"{verb} needs a word"
     raise InputError(
-        what, arguments.line, start, wanted=wanted, hint=f"write {verb} {choices[0]}, or {verb} {choices[-1]}"
+        what, arguments.line, arguments.start, wanted=wanted, hint=f"write {verb} {choices[0]}, or {verb} {choices[-1]}"
     )
 
 

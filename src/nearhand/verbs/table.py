@@ -13,7 +13,7 @@ DEGREES = ("mode", "major")
 
 _KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
 _DEGREES = Option("degrees", "mode|major", "count degrees in the mode's own scale, or against the major scale", DEGREES)
-_PLAIN = Option("plain", "", "write b and # for flats and sharps, o for °, and draw with plain characters")
+_PLAIN = Option("plain", "", "write b and # for flats and sharps, and draw with keyboard characters")
 _JSON = Option("json", "", "answer in one JSON document")
 _READING = (_KEY, _DEGREES, _PLAIN, _JSON)
 
@@ -132,21 +132,15 @@ VERBS = (
 BY_NAME = {name: verb for verb in VERBS for name in (verb.name, *verb.aliases)}
 
 
-def find_verb(name: str, line: str = "") -> Verb:
-    """The verb of a name.
+def find_verb(name: str, line: str, start: int = 0) -> Verb:
+    """The verb of a name, which begins at ``start`` in ``line``.
 
     Raises InputError with the nearest name when there is none.
     """
     if name in BY_NAME:
         return BY_NAME[name]
-    raise InputError(
-        f"{name[:40]!r} is neither a verb nor a chord",
-        line or name,
-        max((line or name).find(name), 0),
-        None,
-        wanted="a verb or chords",
-        hint=nearest_verb(name),
-    )
+    what = f"{name[:40]!r} is neither a verb nor a chord"
+    raise InputError(what, line, start, wanted="a verb or chords", hint=nearest_verb(name))
 
 
 def nearest_verb(word: str) -> str:

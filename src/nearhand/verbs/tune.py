@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from nearhand.harmony.analysis import Analysis, analyse
-from nearhand.notation.chart import Chart, read_chart, resolve, symbols
+from nearhand.notation.chart import Chart, read_chart, resolve
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
+from nearhand.theory.mode import MAJOR
+from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
 
 GIVEN, INFERRED = "given", "inferred"
+_ANY_KEY = Key(PitchClass(0), MAJOR)
+"""Chord symbols are the same in every key; this one is for reading them before the key is known."""
 _NO_KEY_HINT = 'put the key in front, as in "E minor: i iv V7", or add --key "E minor" (in the shell: key E minor)'
 
 
@@ -34,6 +38,21 @@ class Tune(NamedTuple):
     def in_key(self, key: Key) -> Tune:
         """The same tune in another key."""
         return self._replace(progression=self.progression.in_key(key))
+
+    def read_in(self, key: Key) -> Tune:
+        """The same chords read in another key: their names stay, their numerals change.
+
+        >>> from nearhand.notation.keys import parse_key
+        >>> tune_from_text("| Am | E7 |").read_in(parse_key("C")).numerals()
+        ('vi', 'V7/vi')
+        """
+        old = self.progression
+        shift = old.key.tonic.fifths - key.tonic.fifths
+        bars = tuple(
+            bar._replace(slots=tuple(slot._replace(chord=slot.chord and slot.chord.above(shift)) for slot in bar.slots))
+            for bar in old.bars
+        )
+        return self._replace(progression=Progression(key, bars), key_source=GIVEN, runner_up=None)
 
     def analyses(self) -> tuple[Analysis, ...]:
         """What each chord is in the key, rests left out."""
@@ -98,12 +117,13 @@ def _inferred(charts: list[Chart]) -> tuple[Key, Key]:
             what = f"{token.text[:24]} needs a key to be read in"
             end = token.start + len(token.text)
             raise InputError(what, chart.text, token.start, end, wanted="a key", hint=_NO_KEY_HINT)
-    chords = [chord for chart in charts for chord in symbols(chart) if chord is not None]
+    slots = [slot for chart in charts for bar in resolve(chart, _ANY_KEY).bars for slot in bar.slots]
+    chords = [slot.chord.in_key(_ANY_KEY) for slot in slots if slot.chord is not None]
     if not chords:
         raise InputError(
             "there are no chords here to find a key from", charts[0].text, 0, wanted="chords", hint=_NO_KEY_HINT
         )
     from nearhand.harmony.key_finding import rank_keys, runner_up
 
-    fits = rank_keys(chords)
+    fits = rank_keys(chords, [slot.beats for slot in slots if slot.chord is not None])
     return fits[0].key, runner_up(fits).key

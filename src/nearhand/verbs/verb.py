@@ -10,10 +10,11 @@ from nearhand.verbs.session import Outcome, Session
 
 
 class Arguments(NamedTuple):
-    """A verb's words: the text that is no option, and the options' values by name (True for a flag)."""
+    """A verb's words: the text that is no option with its place, and the options' values with theirs, by name."""
 
     line: str
     words: tuple[str, ...] = ()
+    start: int = 0
     options: dict[str, str] = {}  # noqa: RUF012  # never written to
     starts: dict[str, int] = {}  # noqa: RUF012
 

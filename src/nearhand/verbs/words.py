@@ -65,14 +65,14 @@ def sort_words(verb: Verb, words: tuple[Word, ...], line: str) -> Arguments:
     Raises InputError at an option the verb does not have, or one whose value is missing or not among its choices.
     """
     by_name = {option.name: option for option in verb.options}
-    plain: list[str] = []
+    plain: list[Word] = []
     options: dict[str, str] = {}
     starts: dict[str, int] = {}
     rest = list(words)
     while rest:
         word = rest.pop(0)
         if word.quoted or not word.text.startswith("--"):
-            plain.append(word.text)
+            plain.append(word)
             continue
         name, equals, value = word.text[2:].partition("=")
         option = by_name.get(name)
@@ -86,7 +86,8 @@ def sort_words(verb: Verb, words: tuple[Word, ...], line: str) -> Arguments:
             value, start = rest[0].text, rest.pop(0).start
         _check_choice(option, value, line, start)
         options[name], starts[name] = value, start
-    return Arguments(line, tuple(plain), options, starts)
+    start = plain[0].start if plain else len(line)
+    return Arguments(line, tuple(word.text for word in plain), start, options, starts)
 
 
 def _no_such_option(verb: Verb, word: Word, line: str) -> InputError:

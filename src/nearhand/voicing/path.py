@@ -30,7 +30,8 @@ def least_path(layers: Sequence[Layer], move_cost: Cost, centre: int, loop: bool
     if not layers:
         return ()
     firsts = range(len(layers[0])) if loop else (None,)
-    return min(_cheapest_from(layers, move_cost, centre, first) for first in firsts)[1]
+    paths = [_cheapest_from(layers, move_cost, centre, first) for first in firsts]
+    return min(paths, key=lambda path: (path[0], path[1][::-1]))[1]
 
 
 def _cheapest_from(

@@ -7,7 +7,8 @@ from functools import lru_cache
 from nearhand.theory.quality import Quality
 
 MOST_TONES = 4
-_PERFECT_FIFTH, _MAJOR_THIRD, _PLAIN_NINTH, _PLAIN_ELEVENTH = (5, 1), (3, 4), (9, 2), (11, -1)
+_ROOT, _MAJOR_THIRD, _PERFECT_FIFTH = (1, 0), (3, 4), (5, 1)
+_PLAIN_SIXTH, _PLAIN_NINTH, _PLAIN_ELEVENTH, _PLAIN_THIRTEENTH = (6, 3), (9, 2), (11, -1), (13, 3)
 
 
 @lru_cache(maxsize=1024)
@@ -16,23 +17,21 @@ def right_hand_intervals(quality: Quality) -> tuple[int, ...]:
 
     Dropped in this order until four are left: a perfect fifth; of an eleventh and a major third that rub against each
     other the third in an eleventh chord, the eleventh in a thirteenth chord; the root, which the bass holds; the plain
-    ninth; then what stands lowest. (R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Voicings":
-    the fifth is dropped; "Chord Symbol Specifics": a 13 omits the 11. The order behind these is common practice, no
-    source.)
+    ninth, thirteenth, eleventh and sixth; then altered tones from the highest down. Third and seventh go last.
+    (R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Voicings": the fifth is dropped; "Chord Symbol
+    Specifics": a 13 omits the 11. The order behind these is common practice, no source.)
 
     >>> from nearhand.notation.chord_tails import read_tail
     >>> right_hand_intervals(read_tail("9")), right_hand_intervals(read_tail("13"))      # 1 3 7 9, and 3 7 9 13
     ((0, 4, -2, 2), (4, -2, 2, 3))
     """
     tones = list(quality.tones)
-    rub = (
-        [_MAJOR_THIRD if quality.interval(13) is None else _PLAIN_ELEVENTH]
-        if {_MAJOR_THIRD, _PLAIN_ELEVENTH} <= {*tones}
-        else []
-    )
-    for tone in (_PERFECT_FIFTH, *rub, (1, 0), _PLAIN_NINTH, *quality.tones):
-        if len(tones) <= MOST_TONES:
-            break
-        if tone in tones:
+    rub: list[tuple[int, int]] = []
+    if _MAJOR_THIRD in tones and _PLAIN_ELEVENTH in tones:
+        rub = [_MAJOR_THIRD if quality.interval(13) is None else _PLAIN_ELEVENTH]
+    last = [tone for tone in reversed(quality.tones) if tone[0] not in (3, 7)]
+    plain = (_PLAIN_NINTH, _PLAIN_THIRTEENTH, _PLAIN_ELEVENTH, _PLAIN_SIXTH)
+    for tone in (_PERFECT_FIFTH, *rub, _ROOT, *plain, *last):
+        if len(tones) > MOST_TONES and tone in tones:
             tones.remove(tone)
     return tuple(place for _, place in tones)

@@ -1,0 +1,82 @@
+"""Whole pages, compared with the texts in ``pages``.
+
+``PYTHONPATH=src:tests python tests/render/test_golden_pages.py`` writes them anew; read what has changed before you
+keep it.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import tempfile
+from pathlib import Path
+
+import pytest
+from render.page_words import LAMENT, WIDTHS, page
+
+PAGES = Path(__file__).parent / "pages"
+PAGE_HEAD = "===== {width} columns, {characters} ====="
+
+SPLIT_BARS = "G major: |: [3/4] G | C A7/C# | G/D D7 :| Em Em/D C |: Am / D7 | G :|"
+RESTS = "Bb major: | Bb7 | N.C. | Eb7 N.C. | Bb7 |"
+MANY_KINDS = "C major: | C | E7 | Am | Fm6 | Db/F | G7b9 | Bdim7 | C6 |"
+
+LINES = {
+    "lament-in-c-minor": [LAMENT, "to C minor"],
+    "two-keys": ['show "| Em | Bm/D | Am/C | B7 |" --to "E minor,C minor"'],
+    "split-bars-and-repeats": [SPLIT_BARS],
+    "rests": [RESTS],
+    "voicing-none": [SPLIT_BARS, "voice none", "degrees major"],
+    "loop": ["A minor: |: Am | Dm/F | E7 :|", "loop on"],
+    "keys": ["keys | Am | F | C | G |"],
+    "explain": [f"explain {MANY_KINDS}"],
+    "help": ["help"],
+    "list": ["list charts"],
+    "chart-with-sections": ["open charts/two-doors.toml"],
+}
+CHARTS = {
+    "two-doors.toml": 'title = "Two Doors"\nkey = "F# minor"\ntempo = 84\nnotes = "Knock first."\n'
+    '[[sections]]\nname = "Front"\nchords = "|: F#m | C#7/E# :|"\n'
+    '[[sections]]\nname = "Back"\nmeter = "3/4"\nchords = "| Bm C#7 | F#m ||"\n',
+    "broken.toml": 'title = "Broken"\nkey = "H minor"\n[[sections]]\nchords = "C"\n',
+    "no-title.toml": '[[sections]]\nchords = "| Bb | Eb | F7 | Bb |"\n',
+}
+
+
+def whole_text(lines: list[str]) -> str:
+    """The pages of all widths, in signs and in plain characters."""
+    parts = []
+    for width in WIDTHS:
+        for plain in (False, True):
+            parts.append(PAGE_HEAD.format(width=width, characters="plain characters" if plain else "signs"))
+            parts.append(page(*lines, width=width, plain=plain))
+    return "\n".join(parts) + "\n"
+
+
+def write_charts(folder: Path) -> None:
+    (folder / "charts").mkdir()
+    for name, text in CHARTS.items():
+        (folder / "charts" / name).write_text(text, encoding="utf-8")
+
+
+@pytest.mark.parametrize("name", LINES)
+def test_a_page_is_drawn_as_it_is_kept(name, tmp_path, monkeypatch):
+    write_charts(tmp_path)
+    monkeypatch.chdir(tmp_path)
+
+    assert whole_text(LINES[name]) == (PAGES / f"{name}.txt").read_text(encoding="utf-8")
+
+
+def test_no_page_is_kept_that_nobody_draws():
+    assert {path.stem for path in PAGES.iterdir()} == set(LINES)
+
+
+def main() -> None:
+    PAGES.mkdir(exist_ok=True)
+    with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
+        write_charts(Path(folder))
+        for name, lines in LINES.items():
+            (PAGES / f"{name}.txt").write_text(whole_text(lines), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()

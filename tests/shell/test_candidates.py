@@ -1,0 +1,130 @@
+"""What may stand at the cursor, as sets."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from nearhand.shell.completion import candidates
+from nearhand.verbs.respond import respond
+from nearhand.verbs.session import Session
+from nearhand.verbs.table import VERBS
+
+NAMES = {verb.name for verb in VERBS}
+E_MINOR = respond(Session(), "E minor: | Em | Bm/D | Am/C | B7 |").session
+CIRCLE = ["C", "F", "Bb", "Eb", "Ab", "Db", "Gb", "B", "E", "A", "D", "G"]  # common practice, no source
+SHARPER = {"Ab": "G#", "Db": "C#", "Gb": "F#"}
+MAJOR_KEYS = {f"{tonic} major" for tonic in CIRCLE}
+MINOR_KEYS = {f"{SHARPER.get(tonic, tonic)} minor" for tonic in CIRCLE}
+
+
+def texts(line, session=E_MINOR):
+    return {candidate.text for candidate in candidates(line, session)}
+
+
+VERB_NAMES = [
+    ("", NAMES), ("  ", NAMES), ("s", {"show", "save"}), ("sh", {"show"}), ("  sh", {"show"}), ("show", {"show"}),
+    ("h", {"home", "help"}), ("ex", {"explain"}), ("k", {"key", "keys"}), ("b", {"back"}), ("x", set()), ("S", set()),
+    ("|", set()), ("Em", set()), ("Em ", set()), ("nonsense ", set()), ("E minor: | E", set()),
+]  # fmt: skip
+WORDS = [
+    ("voice ", {"close", "none"}), ("voice c", {"close"}), ("voice C", {"close"}), ("voice close ", set()),
+    ("loop ", {"on", "off"}), ("loop of", {"off"}), ("degrees ", {"mode", "major"}), ("degrees m", {"mode", "major"}),
+    ("degrees ma", {"major"}), ("next ", set()), ("undo x", set()), ("help ", NAMES), ("help s", {"show", "save"}),
+]  # fmt: skip
+OPTIONS = [
+    ("show --", {"--to", "--voicing", "--loop", "--key", "--degrees", "--plain", "--json"}),
+    ("show | Em | --v", {"--voicing"}), ("show --to C --d", {"--degrees"}), ("show --x", set()),
+    ("keys --", {"--key", "--degrees", "--plain", "--json"}), ("save it --o", {"--over"}), ("next --", set()),
+    ("list --", {"--plain", "--json"}),
+]  # fmt: skip
+KEYS = [
+    ("to ", MINOR_KEYS | {"all"}), ("to E", {"E minor", "Eb minor"}), ("to e", {"E minor", "Eb minor"}),
+    ("to Eb", {"Eb minor"}), ("to a", {"A minor", "all"}), ("to F# m", {"F# minor"}), ("to H", set()),
+    ("  to   C#", {"C# minor"}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("line", "expected"), [*VERB_NAMES, *WORDS, *OPTIONS, *KEYS])
+def test_a_line_may_go_on_with_these(line, expected):
+    assert texts(line) == expected
+
+
+def test_without_a_tune_major_and_minor_keys_are_offered():
+    assert texts("to ", Session()) == MAJOR_KEYS | MINOR_KEYS | {"all"}
+
+
+def test_with_a_tune_in_major_its_keys_are_offered():
+    assert texts("to ", respond(Session(), "C: I V").session) == MAJOR_KEYS | {"all"}
+
+
+@pytest.mark.parametrize("verb", ["to", "key"])
+def test_every_key_that_is_offered_is_accepted(verb):
+    for offered in texts(f"{verb} "):
+        respond(E_MINOR, f"{verb} {offered}")
+
+
+@pytest.mark.parametrize("line", ["voice ", "loop ", "degrees ", "help "])
+def test_every_word_that_is_offered_is_accepted(line):
+    assert texts(line)
+    for offered in texts(line):
+        respond(E_MINOR, line + offered)
+
+
+@pytest.fixture
+def desk(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    for name in ("lament.toml", "ladder.toml", "two doors.toml", "notes.txt", ".hidden.toml"):
+        (tmp_path / name).write_text("")
+    for name in ("attic", "attic/old.toml", ".secret"):
+        (tmp_path / name).mkdir() if "." not in name[1:] else (tmp_path / name).write_text("")
+    return tmp_path
+
+
+FILES = [
+    ("open ", {"lament.toml", "ladder.toml", "two doors.toml", "attic/"}), ("open la", {"lament.toml", "ladder.toml"}),
+    ("open lam", {"lament.toml"}), ("open two d", {"two doors.toml"}), ("open attic/", {"attic/old.toml"}),
+    ("open attic/o", {"attic/old.toml"}), ("open ./la", {"./lament.toml", "./ladder.toml"}), ("open nowhere/", set()),
+    ("open no", set()), ("show lam", {"lament.toml"}), ("save l", {"lament.toml", "ladder.toml"}),
+    ("list ", {"attic/"}), ("list a", {"attic/"}), ("list l", set()), ("open a\0/", set()),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("line", "expected"), FILES)
+def test_charts_and_folders_are_offered(line, expected, desk):
+    assert texts(line) == expected
+
+
+def test_a_folder_of_anywhere_is_looked_into(desk, tmp_path):
+    assert texts(f"open {tmp_path}/attic/") == {f"{tmp_path}/attic/old.toml"}
+
+
+def test_a_candidate_takes_the_place_of_what_was_typed():
+    (candidate,) = candidates("  to   C#", E_MINOR)
+
+    assert (candidate.start, candidate.text) == (7, "C# minor")
+    assert [offered.start for offered in candidates("show | Em | --v", E_MINOR)] == [12]
+
+
+@pytest.mark.parametrize("verb", VERBS, ids=lambda verb: verb.name)
+def test_every_verb_is_offered_with_its_help_and_every_option_with_its_own(verb):
+    assert (verb.name, verb.help) in {(offered.text, offered.meaning) for offered in candidates("", E_MINOR)}
+    assert {(f"--{option.name}", option.help) for option in verb.options} == {
+        (offered.text, offered.meaning) for offered in candidates(f"{verb.name} --", E_MINOR)
+    }
+
+
+@given(st.text(max_size=20) | st.tuples(st.sampled_from(sorted(NAMES)), st.text(max_size=15)).map(" ".join))
+def test_whatever_is_offered_begins_with_what_was_typed(line):
+    for session in (Session(), E_MINOR):
+        for offered in candidates(line, session):
+            assert offered.text.lower().startswith(line[offered.start :].lower())
+
+
+@pytest.mark.parametrize(
+    "line", ["show | Em | Bm/D | --to C minor --voicing none", "open attic/old.toml", "to C minor, G"]
+)
+def test_every_prefix_of_a_line_has_its_candidates_or_none(line):
+    for end in range(len(line) + 1):
+        assert all(offered.start <= end for offered in candidates(line[:end], E_MINOR))
