@@ -16,13 +16,9 @@ OK, REFUSED, INTERRUPTED = 0, 2, 130
 def main(argv: list[str] | None = None) -> int:
     """Run one command line (without the program's name); answer the exit status."""
     words = sys.argv[1:] if argv is None else argv
-    if words == ["--version"]:
-        from nearhand import __version__
-
-        print(f"nearhand {__version__}")
-        return OK
     try:
-        return _run(words)
+        status = _version() if words == ["--version"] else _run(words)
+        sys.stdout.flush()
     except KeyboardInterrupt:
         return INTERRUPTED
     except BrokenPipeError:  # the reader of a pipe has left: nobody is there to tell
@@ -30,6 +26,14 @@ def main(argv: list[str] | None = None) -> int:
 
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return OK
+    return status
+
+
+def _version() -> int:
+    from nearhand import __version__
+
+    print(f"nearhand {__version__}")
+    return OK
 
 
 def _run(words: list[str]) -> int:
@@ -55,7 +59,7 @@ def _run(words: list[str]) -> int:
 def _print_json_error(error: InputError) -> None:
     from nearhand.render.json_answers import json_error
 
-    print(json_error(error).encode("utf-8", "replace").decode("utf-8"), file=sys.stderr)
+    sys.stderr.buffer.write(json_error(error).encode("utf-8", "replace") + b"\n")
 
 
 def _shell() -> int:
@@ -93,13 +97,12 @@ def _one_shot(words: list[str]) -> int:
         output.show(HelpAnswer(verb, in_shell=False))
         return OK
     if not verb.one_shot:
-        raise _needs_shell(verb.name, line)
+        raise _needs_shell(name, line)
     outcome = perform(_session(output.signs), verb, _with_standard_input(placed), line)
     if "--json" in words:
         from nearhand.render.json_answers import json_answer
 
         sys.stdout.buffer.write(json_answer(outcome.answer).encode("utf-8", "replace") + b"\n")
-        sys.stdout.flush()
     else:
         output.show(outcome.answer, outcome.session.conventions.plain)
     return OK
@@ -110,9 +113,9 @@ def _is_input(word: str) -> bool:
     from nearhand.notation.chart import looks_like_a_chord
     from nearhand.verbs.loading import is_file_name
 
-    return (
-        word == "-" or word.startswith("--") or ":" in word or looks_like_a_chord(word.lstrip()) or is_file_name(word)
-    )
+    first = word.split(maxsplit=1)[0] if word.split() else ""
+    is_option = word == "-" or word.startswith("--")
+    return is_option or ":" in word or looks_like_a_chord(first) or is_file_name(word)
 
 
 def _session(signs: bool) -> Session:

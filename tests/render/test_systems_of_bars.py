@@ -32,6 +32,13 @@ def test_bars_are_numbered_through():
     assert " ".join(numbers).replace("bar", "").split() == [str(number) for number in range(1, 13)]
 
 
+def test_a_meter_stands_at_the_bar_where_it_changes():
+    text = page("C: | C | [3/4] F | G | [4/4] C |", "voice none", width=120)
+
+    (numbers,) = [line for line in text.split("\n") if line.startswith("bar")]
+    assert numbers.removeprefix("bar").split() == ["1", "2", "(3/4)", "3", "4", "(4/4)"]
+
+
 def test_a_section_begins_a_line_of_its_own_under_its_name(tmp_path):
     (tmp_path / "doors.toml").write_text(SECTIONS)
     lines = page(f"open {tmp_path}/doors.toml", width=120).split("\n")

@@ -12,7 +12,6 @@ from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.files import SUFFIX
 from nearhand.verbs.session import Session
-from nearhand.verbs.show import ALL
 from nearhand.verbs.table import BY_NAME, VERBS
 
 
@@ -55,8 +54,7 @@ def candidates(before_cursor: str, session: Session) -> tuple[Candidate, ...]:
 
 def _of_kind(kind: str, typed: str, at: int, session: Session) -> tuple[Candidate, ...]:
     if kind == "keys":
-        names = [(write_key(key, plain=True), "") for key in _keys(session)]
-        found = [*names, (ALL, "the twelve keys by falling fifths")]
+        found = [(write_key(key, plain=True), "") for key in _keys(session)]
     elif kind in ("files", "folders"):
         return _paths(typed, at, folders_only=kind == "folders")
     elif kind == "verbs":

@@ -27,7 +27,7 @@ def run_lines(stream: IO[bytes]) -> int:
     status, answered = 0, False
     for number, data in enumerate(stream, start=1):
         try:
-            line = decode(data, f"line {number}").strip()
+            line = _text(data, number).strip()
             if not line or line.startswith(COMMENT + " ") or line == COMMENT:
                 continue
             outcome = respond(session, line)
@@ -44,3 +44,11 @@ def run_lines(stream: IO[bytes]) -> int:
         output.show(outcome.answer, session.conventions.plain)
     sys.stdout.flush()
     return status
+
+
+def _text(data: bytes, number: int) -> str:
+    try:
+        return decode(data, "")
+    except InputError as error:
+        error.source, error.line = f"line {number}, column {error.start + 1}", 0
+        raise

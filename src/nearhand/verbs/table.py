@@ -69,7 +69,7 @@ VERBS = (
         "move to a key, to several, or to all twelve",
         "moves.to",
         examples=("to G minor", "to all"),
-        completes=("keys",),
+        completes=("keys", "all"),
     ),
     Verb("next", "", "move a fifth down round the circle", "moves.next_key"),
     Verb("back", "", "move a fifth up round the circle", "moves.back"),
