@@ -104,7 +104,7 @@ def _one_shot(words: list[str]) -> int:
 
         sys.stdout.buffer.write(json_answer(outcome.answer).encode("utf-8", "replace") + b"\n")
     else:
-        output.show(outcome.answer, outcome.session.conventions.plain)
+        output.show(outcome.answer, outcome.plain)
     return OK
 
 

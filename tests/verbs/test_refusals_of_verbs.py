@@ -19,7 +19,6 @@ FILE_HINT, FOLDER_HINT = "list shows the charts of a folder", "list FOLDER shows
 
 WITHOUT_A_TUNE = [
     *((line, *NO_TUNE) for line in ("show", "keys", "explain", "to C", "next", "back", "home", "key", "key C")),
-    ("save it", "there is no progression to save", "", "write chords first"),
     ("undo", "there is nothing to undo", "", ""),
     ("redo", "there is nothing to redo", "", ""),
     ("i iv V", "i needs a key to be read in", "^i iv V", PUT_A_KEY),
@@ -63,6 +62,7 @@ WITH_A_TUNE = [
     ("voice open  wide", "'open wide' cannot follow voice", "voice ^open  wide", "write voice close, or voice none"),
     ("loop", "loop needs a word", "loop^", "write loop on, or loop off"),
     ("loop maybe", "'maybe' cannot follow loop", "loop ^maybe", "write loop on, or loop off"),
+    ("plain yes", "'yes' cannot follow plain", "plain ^yes", "write plain on, or plain off"),
     ("degrees", "degrees needs a word", "degrees^", "write degrees mode, or degrees major"),
     ("degrees minor", "'minor' cannot follow degrees", "degrees ^minor", "write degrees mode, or degrees major"),
     ("explain 5", "there is no chord 5", "explain ^5", "the chords are numbered 1 to 4"),

@@ -10,7 +10,7 @@ from nearhand.verbs.respond import respond
 
 CHANGES = [
     "| C | F | G7 |", "to C", "to C, G", "next", "back", "key G major", "voice none", "loop on",
-    "degrees major", "show --plain", "show --loop", "show --key D", "keys --degrees major", "explain --plain",
+    "degrees major", "plain on", "show --key D",
     'show "| D | A7 |" --to G', "open chart.toml",
 ]  # fmt: skip
 NO_CHANGES = [

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from verbs.session_words import FALLING_BASS, after, answer_to, numbers, numerals, symbols
 
+from nearhand.notation.conventions import Conventions
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.respond import respond
 
@@ -138,7 +139,15 @@ def test_a_setting_without_a_tune_is_kept_for_the_next_progression(line):
     assert outcome.session != after()
 
 
-def test_options_of_show_set_the_session():
-    session = after(f'show "{FALLING_BASS}" --voicing none --degrees major --plain')
+def test_options_hold_for_one_answer_and_leave_the_session_as_it_was():
+    session = after(f'show "{FALLING_BASS}" --voicing none --degrees major --plain --loop')
 
-    assert (session.voicing, session.conventions.degrees, session.conventions.plain) == ("none", "major", True)
+    assert session.tune is not None
+    assert (session.voicing, session.conventions, session.loop) == ("close", Conventions(), None)
+
+
+def test_plain_characters_can_be_set_for_good():
+    session = after("plain on")
+
+    assert session.conventions.plain
+    assert not after("plain off", start=session).conventions.plain

@@ -41,7 +41,7 @@ def run_lines(stream: IO[bytes]) -> int:
         if answered:
             output.write([()])
         answered = True
-        output.show(outcome.answer, session.conventions.plain)
+        output.show(outcome.answer, outcome.plain)
     sys.stdout.flush()
     return status
 

@@ -59,7 +59,7 @@ def _answer(text: str, holder: list[Session], output: Output) -> bool:
         output.refuse(error)
         return False
     holder[0] = outcome.session
-    output.show(outcome.answer, outcome.session.conventions.plain)
+    output.show(outcome.answer, outcome.plain)
     return outcome.leaves
 
 

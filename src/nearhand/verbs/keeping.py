@@ -6,7 +6,7 @@ from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import HelpAnswer, NoteAnswer
 from nearhand.verbs.files import SUFFIX, read_tune, write_tune
 from nearhand.verbs.session import Outcome, Session, redo, undo
-from nearhand.verbs.show import views
+from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
 
 
@@ -19,9 +19,7 @@ def open_chart(session: Session, arguments: Arguments) -> Outcome:
         raise InputError(
             "open needs a file", arguments.line, len(arguments.line), hint="write for example  open waltz.toml"
         )
-    session = session.with_tune(read_tune(arguments.text, conventions=session.conventions))
-    assert session.shown_key is not None
-    return Outcome(session, views(session, (session.shown_key,)))
+    return shown(session.with_tune(read_tune(arguments.text, conventions=session.conventions)))
 
 
 def save(session: Session, arguments: Arguments) -> Outcome:
@@ -29,15 +27,14 @@ def save(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError.
     """
-    if session.tune is None or session.shown_key is None:
-        raise InputError("there is no progression to save", hint="write chords first")
+    tune, key = session.stand
     if not arguments.words:
         raise InputError(
             "save needs a file name", arguments.line, len(arguments.line), hint="write for example  save waltz.toml"
         )
     path = arguments.text if arguments.text.endswith(SUFFIX) else arguments.text + SUFFIX
-    write_tune(path, session.tune.in_key(session.shown_key), replace=arguments.has("over"))
-    return Outcome(session, NoteAnswer((f"Saved in {session.shown_key} as {path}.",)))
+    write_tune(path, tune.in_key(key), replace=arguments.has("over"))
+    return Outcome(session, NoteAnswer((f"Saved in {key} as {path}.",)))
 
 
 def undo_change(session: Session, arguments: Arguments) -> Outcome:
@@ -53,9 +50,9 @@ def redo_change(session: Session, arguments: Arguments) -> Outcome:
 def _restored(session: Session | None, otherwise: str) -> Outcome:
     if session is None:
         raise InputError(otherwise)
-    if session.tune is None or session.shown_key is None:
+    if session.tune is None:
         return Outcome(session, NoteAnswer(("There is no progression now.",)))
-    return Outcome(session, views(session, (session.shown_key,)))
+    return shown(session)
 
 
 def give_help(session: Session, arguments: Arguments) -> Outcome:

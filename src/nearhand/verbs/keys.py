@@ -7,7 +7,7 @@ from nearhand.notation.keys import parse_key
 from nearhand.verbs.answers import KeysAnswer
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.show import views
+from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
 
 KEYS_SHOWN = 5
@@ -19,8 +19,7 @@ def keys(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     session = loaded(session, arguments)
-    assert session.tune is not None
-    progression = session.tune.progression
+    progression = session.stand[0].progression
     slots = [slot for bar in progression.bars for slot in bar.slots if slot.chord is not None]
     fits = rank_keys(tuple(progression.chords()), [slot.beats for slot in slots])
     return Outcome(session, KeysAnswer(fits[:KEYS_SHOWN], session.conventions))
@@ -32,9 +31,6 @@ def key(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     session = loaded(session, arguments._replace(words=()))
-    assert session.tune is not None
     if not arguments.words:
         return Outcome(session, keys(session, arguments).answer)
-    session = session.with_tune(session.tune.read_in(parse_key(arguments.text)))
-    assert session.shown_key is not None
-    return Outcome(session, views(session, (session.shown_key,)))
+    return shown(session.with_tune(session.stand[0].read_in(parse_key(arguments.text))))

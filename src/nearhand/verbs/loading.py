@@ -13,7 +13,6 @@ from nearhand.verbs.session import Session
 from nearhand.verbs.tune import Tune, tune_from_text
 from nearhand.verbs.verb import Arguments
 
-_NO_TUNE_HINT = 'write chords, for example "| Em | Bm/D | Am/C | B7 |", or open a chart'
 _FILE_FIELDS = ("title", "key", "meter", "tempo", "notes", "[[sections]]")
 
 
@@ -32,8 +31,7 @@ def loaded(session: Session, arguments: Arguments) -> Session:
         session = session.with_tune(session.tune.read_in(key))
     if arguments.has("loop"):
         session = session._replace(loop=True)
-    if session.tune is None:
-        raise InputError("there is no progression yet", wanted="chords", hint=_NO_TUNE_HINT)
+    _ = session.stand  # refuses when there is no tune
     return session
 
 

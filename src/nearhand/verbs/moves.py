@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from nearhand.harmony.moving import neighbour
 from nearhand.notation.errors import InputError
-from nearhand.theory.key import Key
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.show import read_keys, views
+from nearhand.verbs.show import read_keys, shown, views
 from nearhand.verbs.verb import Arguments
 
 
@@ -40,19 +39,13 @@ def back(session: Session, arguments: Arguments) -> Outcome:
 
 def _step(session: Session, arguments: Arguments, falling: bool) -> Outcome:
     session = loaded(session, arguments._replace(words=()))
-    assert session.tune is not None and session.shown_key is not None
-    own = session.tune.key
-    reached = neighbour(session.tune.progression, session.shown_key, falling)
-    return _shown(session, own if reached.tonic.semitones == own.tonic.semitones else reached)
+    tune, key = session.stand
+    reached = neighbour(tune.progression, key, falling)
+    at_home = reached.tonic.semitones == tune.key.tonic.semitones
+    return shown(session._replace(shown_key=tune.key if at_home else reached))
 
 
 def home(session: Session, arguments: Arguments) -> Outcome:
     """Show the tune in its own key again."""
     session = loaded(session, arguments._replace(words=()))
-    assert session.tune is not None
-    return _shown(session, session.tune.key)
-
-
-def _shown(session: Session, key: Key) -> Outcome:
-    session = session._replace(shown_key=key)
-    return Outcome(session, views(session, (key,)))
+    return shown(session._replace(shown_key=session.stand[0].key))

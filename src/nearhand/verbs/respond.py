@@ -6,11 +6,11 @@ from nearhand.notation.chart import looks_like_a_chord
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.verbs.answers import NoteAnswer
-from nearhand.verbs.session import Outcome, Session, after_change
+from nearhand.verbs.session import Outcome, Session, after_change, keep_tune
 from nearhand.verbs.show import views
 from nearhand.verbs.table import BY_NAME, find_verb
 from nearhand.verbs.tune import tune_from_text
-from nearhand.verbs.verb import Arguments, Verb
+from nearhand.verbs.verb import Verb
 from nearhand.verbs.words import Word, sort_words, split_line
 
 RELINKING = ("undo", "redo")
@@ -36,7 +36,7 @@ def respond(session: Session, line: str) -> Outcome:
         find_verb(name, line, line.find(name))
     tune = tune_from_text(line, conventions=session.conventions)
     new = session.with_tune(tune)
-    return Outcome(after_change(session, new), views(new, (tune.key,)))
+    return Outcome(after_change(session, new), views(new, (tune.key,)), plain=new.conventions.plain)
 
 
 def _names_a_key(line: str) -> bool:
@@ -56,8 +56,8 @@ def perform(session: Session, verb: Verb, words: tuple[Word, ...], line: str) ->
 
     Raises InputError; the session is then as it was.
     """
-    arguments: Arguments = sort_words(verb, words, line)
-    outcome = verb.run(session, arguments)
-    if verb.name in RELINKING:
-        return outcome
-    return outcome._replace(session=after_change(session, outcome.session))
+    outcome = verb.run(session, sort_words(verb, words, line))
+    left = outcome.session
+    if verb.name not in RELINKING:
+        left = after_change(session, keep_tune(session, left) if verb.one_shot else left)
+    return outcome._replace(session=left, plain=outcome.session.conventions.plain)

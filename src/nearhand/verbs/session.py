@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.verbs.tune import Tune
+
+
+_NO_TUNE_HINT = 'write chords, for example "| Em | Bm/D | Am/C | B7 |", or open a chart'
 
 
 class Session(NamedTuple):
@@ -29,17 +33,31 @@ class Session(NamedTuple):
             return self.tune is not None and self.tune.progression.repeats_as_a_whole
         return self.loop
 
+    @property
+    def stand(self) -> tuple[Tune, Key]:
+        """The tune on the stand and the key it is shown in.
+
+        Raises InputError when there is none.
+        """
+        if self.tune is None or self.shown_key is None:
+            raise InputError("there is no progression yet", wanted="chords", hint=_NO_TUNE_HINT)
+        return self.tune, self.shown_key
+
     def with_tune(self, tune: Tune) -> Session:
         """The session with another tune, shown in its own key."""
         return self._replace(tune=tune, shown_key=tune.key, loop=None)
 
 
 class Outcome(NamedTuple):
-    """What a verb leaves behind: the session as it is now, and the answer to show."""
+    """What a verb leaves behind: the session as it is now, and the answer to show.
+
+    ``plain`` asks for keyboard characters alone; ``leaves`` ends the shell.
+    """
 
     session: Session
     answer: object
     leaves: bool = False
+    plain: bool = False
 
 
 def undo(session: Session) -> Session | None:
@@ -50,6 +68,11 @@ def undo(session: Session) -> Session | None:
 def redo(session: Session) -> Session | None:
     """The session that was undone last; None when there is none."""
     return session.undone
+
+
+def keep_tune(old: Session, new: Session) -> Session:
+    """The old session, with the tune of the new one: what options ask for holds for one answer only."""
+    return old if new.tune is None or new.tune is old.tune else old.with_tune(new.tune)
 
 
 def after_change(old: Session, new: Session) -> Session:

@@ -1,12 +1,12 @@
-"""How a tune is voiced and read: ``voice``, ``loop``, ``degrees``."""
+"""How a tune is voiced, read and drawn: ``voice``, ``loop``, ``degrees``, ``plain``."""
 
 from __future__ import annotations
 
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.show import views
-from nearhand.verbs.table import DEGREES, LOOPS, VOICINGS
+from nearhand.verbs.show import shown
+from nearhand.verbs.table import DEGREES, SWITCHES, VOICINGS
 from nearhand.verbs.verb import Arguments
 
 
@@ -23,7 +23,7 @@ def loop(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError.
     """
-    return _shown(session._replace(loop=_choice("loop", arguments, LOOPS) == "on"))
+    return _shown(session._replace(loop=_choice("loop", arguments, SWITCHES) == "on"))
 
 
 def degrees(session: Session, arguments: Arguments) -> Outcome:
@@ -33,6 +33,15 @@ def degrees(session: Session, arguments: Arguments) -> Outcome:
     """
     chosen = _choice("degrees", arguments, DEGREES)
     return _shown(session._replace(conventions=session.conventions._replace(degrees=chosen)))
+
+
+def plain(session: Session, arguments: Arguments) -> Outcome:
+    """Choose whether to write and draw with keyboard characters alone.
+
+    Raises InputError.
+    """
+    chosen = _choice("plain", arguments, SWITCHES) == "on"
+    return _shown(session._replace(conventions=session.conventions._replace(plain=chosen)))
 
 
 def _choice(verb: str, arguments: Arguments, choices: tuple[str, ...]) -> str:
@@ -46,6 +55,6 @@ def _choice(verb: str, arguments: Arguments, choices: tuple[str, ...]) -> str:
 
 
 def _shown(session: Session) -> Outcome:
-    if session.tune is None or session.shown_key is None:
+    if session.tune is None:
         return Outcome(session, NoteAnswer(("Kept for the next progression.",)))
-    return Outcome(session, views(session, (session.shown_key,)))
+    return shown(session)

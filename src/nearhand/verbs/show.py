@@ -24,10 +24,9 @@ def show(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     session = loaded(session, arguments)
-    assert session.tune is not None and session.shown_key is not None
     text = arguments.option("to")
     if text is None:
-        return Outcome(session, views(session, (session.shown_key,)))
+        return shown(session)
     try:
         keys = read_keys(text, session)
     except InputError as error:
@@ -41,13 +40,13 @@ def read_keys(text: str, session: Session) -> tuple[Key, ...]:
     A bare note keeps the mode of the tune: ``C`` is C minor for a tune in minor, ``C major`` says otherwise.
     Raises InputError.
     """
-    assert session.tune is not None
+    tune, _ = session.stand
     if text.strip().lower() == ALL:
-        return all_keys(session.tune.progression)
+        return all_keys(tune.progression)
     keys, start = [], 0
     for part in text.split(","):
         try:
-            keys.append(read_target(part, session.tune.key))
+            keys.append(read_target(part, tune.key))
         except InputError as error:
             raise error.within(text, start) from None
         start += len(part) + 1
@@ -77,9 +76,16 @@ def read_target(text: str, own: Key) -> Key:
     return Key(key.tonic, own.mode)
 
 
+def shown(session: Session) -> Outcome:
+    """A session with its tune in the key it is shown in.
+
+    Raises InputError when there is no tune.
+    """
+    return Outcome(session, views(session, (session.stand[1],)))
+
+
 def views(session: Session, keys: tuple[Key, ...]) -> ViewsAnswer:
     """The tune of a session in some keys."""
-    assert session.tune is not None
-    progression = session.tune.progression
-    seen = tuple(view_in(progression, key, session.voicing, session.loops) for key in keys)
-    return ViewsAnswer(session.tune, seen, session.conventions, CARE_IN_TWELVE_KEYS if len(keys) >= 12 else "")
+    tune, _ = session.stand
+    seen = tuple(view_in(tune.progression, key, session.voicing, session.loops) for key in keys)
+    return ViewsAnswer(tune, seen, session.conventions, CARE_IN_TWELVE_KEYS if len(keys) >= 12 else "")

@@ -8,7 +8,7 @@ from nearhand.verbs.verb import Option, Verb
 from nearhand.voicing.voice import NO_VOICING, STYLES
 
 VOICINGS = (*STYLES, NO_VOICING)
-LOOPS = ("on", "off")
+SWITCHES = ("on", "off")
 DEGREES = ("mode", "major")
 
 _KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
@@ -96,7 +96,7 @@ VERBS = (
         "let the last chord lead back to the first, or not",
         "settings.loop",
         examples=("loop on",),
-        completes=LOOPS,
+        completes=SWITCHES,
     ),
     Verb(
         "degrees",
@@ -105,6 +105,14 @@ VERBS = (
         "settings.degrees",
         examples=("degrees major",),
         completes=DEGREES,
+    ),
+    Verb(
+        "plain",
+        "on|off",
+        "draw with keyboard characters alone, b and # for flats and sharps",
+        "settings.plain",
+        examples=("plain on",),
+        completes=SWITCHES,
     ),
     Verb("open", "FILE", "open a chart", "keeping.open_chart", examples=("open waltz.toml",), completes=("files",)),
     Verb(
