@@ -14,7 +14,8 @@ LINES_WITH_A_TUNE = [
     ("show", ViewsAnswer), ("keys", KeysAnswer), ("explain", ExplainAnswer), ("list", ListAnswer),
     ("to C minor", ViewsAnswer), ("next", ViewsAnswer), ("back", ViewsAnswer), ("home", ViewsAnswer),
     ("key G major", ViewsAnswer), ("voice none", ViewsAnswer), ("loop on", ViewsAnswer),
-    ("degrees major", ViewsAnswer), ("plain on", ViewsAnswer), ("save stairs", NoteAnswer), ("open stairs.toml", ViewsAnswer),
+    ("degrees major", ViewsAnswer), ("plain on", ViewsAnswer),
+    ("save stairs", NoteAnswer), ("open stairs.toml", ViewsAnswer),
     ("undo", ViewsAnswer), ("redo", ViewsAnswer), ("help", HelpAnswer), ("quit", NoteAnswer),
 ]  # fmt: skip
 
