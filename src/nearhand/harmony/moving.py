@@ -59,5 +59,7 @@ def distance_in_words(old: Key, new: Key) -> str:
     interval = shortest(new.tonic.fifths - old.tonic.fifths)
     if not interval.fifths:
         return "the same pitch"
+    if not interval.semitones:
+        return "an enharmonic change"
     article = "an" if interval.name[0] in "aeiou" else "a"
     return f"{'down' if interval.is_downward else 'up'} {article} {interval.name}"
