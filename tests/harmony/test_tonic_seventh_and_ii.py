@@ -72,6 +72,11 @@ def test_the_ii_of_a_degree_prepares_its_dominant():
     ]
 
 
+def test_a_half_diminished_chord_before_the_dominant_is_ii_in_dorian_too():
+    # Common practice, no source.
+    assert numerals("Dm7 Em7b5 A7 Dm7", key("D dorian")) == signs("i7 iiø7 V7 i7")
+
+
 def is_ii(analysis):
     return analysis.target is not None and analysis.chord.root - analysis.target.place == 2
 

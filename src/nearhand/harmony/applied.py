@@ -57,7 +57,7 @@ def applied_target(
         before_subtonic = after is not None and after.root == target == _SUBTONIC and _raised_root(chord, mode)
         return Target(target, is_small=False) if before_subtonic else None
     is_small = _triad_is_minor(target, mode)
-    if target == 0 or is_small is None:
+    if target == 0 or is_small is None or _is_second_before_dominant(chord, after):
         return None
     if chord.root == 0 and (tonic_is_seventh or (7 not in chord.quality.numbers and not _resolves(target, after))):
         return None
@@ -96,6 +96,11 @@ def _triad_is_minor(place: int, mode: Mode) -> bool | None:
     if place not in degrees or place + 1 not in degrees:
         return None
     return place - 3 in degrees and not (mode.is_minor and place == 1)
+
+
+def _is_second_before_dominant(chord: RelativeChord, after: RelativeChord | None) -> bool:
+    """Whether a diminished chord on the second degree goes to the dominant: then it is ii, whatever the mode."""
+    return after is not None and (chord.root, after.root) == (2, 1) and chord.quality.has_minor_third
 
 
 def _resolves(target: int, after: RelativeChord | None) -> bool:

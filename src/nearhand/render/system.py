@@ -116,7 +116,9 @@ def _row(row: str, chord_view: ChordView, before: ChordView | None, conventions:
     if row == "number":
         return chord_view.analysis.number(conventions)
     if row == "notes":
-        return " ".join(write_pitch_class(tone, conventions.plain) for tone in chord_view.chord.tones)
+        tones, bass = chord_view.chord.tones, chord_view.chord.bass
+        foreign = "" if bass in tones else "/" + write_pitch_class(bass, conventions.plain)
+        return " ".join(write_pitch_class(tone, conventions.plain) for tone in tones) + foreign
     return _hand_row(row, chord_view, before, conventions)
 
 
