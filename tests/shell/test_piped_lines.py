@@ -41,9 +41,9 @@ def test_notes_and_empty_lines_are_passed_over(program):
 
 
 def test_a_sharp_alone_is_a_note_but_a_sharp_on_a_degree_is_music(program):
-    shown = program.run(given="C: I\n#4o7\nC: | #4o7 | 5 |\n")
+    shown = program.run(given="#4o7\nC: I\nC: | #4o7 | 5 |\n")
 
-    assert shown.status == 2  # the second line names no key
+    assert shown.status == 2  # the first line knows no key
     assert "#4o7 needs a key to be read in" in shown.err
     assert "♯4°7" in shown.out
 

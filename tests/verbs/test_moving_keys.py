@@ -161,3 +161,15 @@ def test_the_option_key_names_the_key_of_chords_that_are_there_already():
 
     assert symbols(session) == "Em Bm/D Am/C B7"
     assert numerals(session) == "vi iii6 ii6 V7/vi"
+
+
+def test_numerals_are_read_in_the_shown_key_when_they_name_none():
+    assert symbols(after("G minor: i V7", "to A minor", "i iv")) == "Am Dm"
+
+
+def test_a_key_named_before_any_chords_holds_for_numerals():
+    assert symbols(after("key E minor", "| i | V7 |")) == "Em B7"
+
+
+def test_chord_symbols_find_their_own_key_whatever_key_is_shown():
+    assert str(after("key E minor", "| Dm7 | G7 | Cmaj7 |").tune.key) == "C major"

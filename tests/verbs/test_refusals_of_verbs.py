@@ -18,7 +18,7 @@ PUT_A_KEY = 'put the key in front, as in "E minor: i iv V7", or add --key "E min
 FILE_HINT, FOLDER_HINT = "list shows the charts of a folder", "list FOLDER shows its charts"
 
 WITHOUT_A_TUNE = [
-    *((line, *NO_TUNE) for line in ("show", "keys", "explain", "to C", "next", "back", "home", "key", "key C")),
+    *((line, *NO_TUNE) for line in ("show", "keys", "explain", "to C", "next", "back", "home", "key")),
     ("undo", "there is nothing to undo", "", ""),
     ("redo", "there is nothing to redo", "", ""),
     ("i iv V", "i needs a key to be read in", "^i iv V", PUT_A_KEY),

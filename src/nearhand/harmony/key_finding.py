@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from functools import lru_cache
-from itertools import pairwise
 
 from nearhand.harmony.applied import applied_target
 from nearhand.harmony.sources import own_source
@@ -31,15 +30,17 @@ _PRIORS = {
     MAJOR: 0.0,
     MINOR: 0.0,
     MODES["dorian"]: -0.2,
-    MODES["mixolydian"]: -0.25,
-    MODES["phrygian"]: -0.4,
+    MODES["mixolydian"]: -0.2,
+    MODES["phrygian"]: -0.3,
     MODES["lydian"]: -0.4,
 }
 _WIDEST_SIGNATURE = 10
-_OPENING, _CLOSING, _HALF_CLOSE, _CADENCE, _STRONGEST_CADENCES = 0.35, 0.4, 0.3, 0.3, 0.6
-_FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.1, 0.85, 0.4, 0.35
-_DOMINANT_PLACE, _LEADING_TONE = 1, 5
-_ODDS = 400.0
+_FIT, _TIME_ON_TONIC, _NO_TONIC = 2.0, 0.3, -0.2
+_OPENING, _CLOSING, _HALF_CLOSE, _STRONGEST_CADENCES = 0.4, 0.35, 0.15, 0.8
+_SEVENTH_CADENCE, _TRIAD_CADENCE, _PREPARED_CADENCE = 0.3, 0.02, 0.15
+_FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.1, 0.85, 0.6, 0.35
+_DOMINANT_PLACE, _LEADING_TONE, _SUPERTONIC, _SUBDOMINANT = 1, 5, 2, -1
+_ODDS = 100.0
 """How much likelier a key is whose score is higher by 1."""
 _KEYS_WITH_REASONS = 5
 
@@ -90,11 +91,11 @@ def runner_up(fits: Sequence[KeyFit]) -> KeyFit:
 
 
 class _Tally(NamedTuple):
-    """What the score needs of a progression, counted once: time and number of each chord, and each pair."""
+    """What the score needs of a progression, counted once: time and number of each chord, and each row of three."""
 
     lengths: dict[_Sound, float]
     counts: dict[_Sound, int]
-    pairs: dict[tuple[_Sound, _Sound], int]
+    rows: dict[tuple[_Sound | None, _Sound, _Sound], int]
     first: _Sound
     last: _Sound
 
@@ -104,7 +105,8 @@ def _tally(chords: Sequence[Chord], weights: Sequence[Beats]) -> _Tally:
     lengths: dict[_Sound, float] = {}
     for sound, weight in zip(sounds, weights, strict=True):
         lengths[sound] = lengths.get(sound, 0.0) + float(weight)
-    return _Tally(lengths, Counter(sounds), Counter(pairwise(sounds)), sounds[0], sounds[-1])
+    rows = Counter(zip([None, *sounds], sounds, sounds[1:], strict=False))
+    return _Tally(lengths, Counter(sounds), rows, sounds[0], sounds[-1])
 
 
 def _candidates(chords: Sequence[Chord]) -> list[Key]:
@@ -118,10 +120,15 @@ def _candidates(chords: Sequence[Chord]) -> list[Key]:
 def _score(tally: _Tally, key: Key) -> float:
     time = sum(tally.lengths.values())
     fit = sum(length * _fit(_relative(sound, key), key.mode) for sound, length in tally.lengths.items()) / time
-    cadences = min(_CADENCE * _cadences(tally, key), _STRONGEST_CADENCES)
-    last = _relative(tally.last, key)
-    half_close = _HALF_CLOSE * (last.root == _DOMINANT_PLACE and _LEADING_TONE in last.places)
-    return fit + _ends(_relative(tally.first, key), last, key.mode) + half_close + cadences + _PRIORS[key.mode]
+    cadences = min(sum(count * strength for count, strength in _cadences(tally, key)), _STRONGEST_CADENCES)
+    return _FIT * fit + _ends(tally, key) + _tonic_time(tally, key) / time + cadences + _PRIORS[key.mode]
+
+
+def _tonic_time(tally: _Tally, key: Key) -> float:
+    """What the time on the tonic chord is worth; a key whose tonic never sounds loses."""
+    lengths = tally.lengths.items()
+    on_tonic = sum(length for sound, length in lengths if _is_tonic(_relative(sound, key), key.mode))
+    return _TIME_ON_TONIC * on_tonic if on_tonic else _NO_TONIC * sum(tally.lengths.values())
 
 
 def _relative(sound: _Sound, key: Key) -> RelativeChord:
@@ -129,12 +136,20 @@ def _relative(sound: _Sound, key: Key) -> RelativeChord:
     return RelativeChord(root, sound[1], root)
 
 
-def _cadences(tally: _Tally, key: Key) -> int:
-    return sum(
-        count
-        for (first, second), count in tally.pairs.items()
-        if second[0] == key.tonic.fifths and _is_cadence(_relative(first, key), _relative(second, key), key.mode)
-    )
+def _cadences(tally: _Tally, key: Key) -> list[tuple[int, float]]:
+    """How often a dominant goes to the tonic, and how much each such step tells: one pair a kind."""
+    found = []
+    for (before, first, second), count in tally.rows.items():
+        if second[0] == key.tonic.fifths:
+            prepared = before is not None and _prepares(_relative(before, key))
+            strength = _cadence_strength(_relative(first, key), _relative(second, key), prepared, key.mode)
+            found += [(count, strength)] if strength else []
+    return found
+
+
+def _prepares(chord: RelativeChord) -> bool:
+    """Whether a chord is ii or IV: what stands before the dominant of a cadence."""
+    return chord.root == _SUBDOMINANT or (chord.root == _SUPERTONIC and chord.quality.has_minor_third)
 
 
 @lru_cache(maxsize=16384)
@@ -145,7 +160,11 @@ def _fit(chord: RelativeChord, mode: Mode) -> float:
         return _FIT_OF_RAISED_SIXTH if source == "melodic minor" else 1.0
     if mode == MAJOR and chord.root in (0, -1) and _is_dominant_seventh(chord):
         return _FIT_OF_BLUES_SEVENTH
-    if applied_target(chord, mode) is not None or (mode == MAJOR and own_source(chord, MINOR) is not None):
+    parallel = {MAJOR: MINOR, MINOR: MAJOR}.get(mode)
+    is_borrowed = (
+        parallel is not None and (mode == MAJOR or chord.root == 0) and own_source(chord, parallel) is not None
+    )
+    if is_borrowed or applied_target(chord, mode) is not None:
         return _FIT_OF_EXPLAINED
     return 1.0 - _LOSS_PER_FOREIGN_NOTE * (1 + sum(place not in mode.degrees for place in set(chord.places)))
 
@@ -155,32 +174,51 @@ def _is_tonic(chord: RelativeChord, mode: Mode) -> bool:
     return chord.root == 0 and (third is None or (third == -3) == mode.has_minor_third)
 
 
-def _ends(first: RelativeChord, last: RelativeChord, mode: Mode) -> float:
-    """What opening and closing on the tonic is worth: half for a dominant seventh, unless both ends stand on it."""
+def _ends(tally: _Tally, key: Key) -> float:
+    """What opening and closing are worth: on the tonic (half for a dominant seventh, unless both ends are), on V."""
+    first, last, mode = _relative(tally.first, key), _relative(tally.last, key), key.mode
     total = 0.0
     for chord, other, worth in ((first, last, _OPENING), (last, first, _CLOSING)):
         if _is_tonic(chord, mode):
             total += worth if not _is_dominant_seventh(chord) or other.root == 0 else worth / 2
-    if first.root == 0 and not _is_tonic(first, mode):
-        total -= _OPENING  # a minor chord does not open a piece in major on its own tonic
+    if not mode.has_minor_third and any(_is_minor_tonic(_relative(sound, key)) for sound in tally.lengths):
+        total -= _OPENING  # a minor chord on it makes a weak major tonic
+    if mode == MINOR and last.root == 0 and last.quality.interval(3) == 4 and not _is_dominant_seventh(last):
+        total += _CLOSING  # a major third at the end of a piece in minor
+    if mode in (MAJOR, MINOR) and last.root == _DOMINANT_PLACE and _LEADING_TONE in last.places:
+        total += _HALF_CLOSE
     return total
+
+
+def _is_minor_tonic(chord: RelativeChord) -> bool:
+    return chord.root == 0 and chord.quality.has_minor_third and chord.quality.interval(5) == 1
 
 
 def _is_dominant_seventh(chord: RelativeChord) -> bool:
     return chord.quality.interval(3) == 4 and chord.quality.interval(7) == -2
 
 
-def _is_cadence(first: RelativeChord, second: RelativeChord, mode: Mode) -> bool:
-    """Whether a dominant with leading tone goes to the tonic (and not to a dominant seventh on it)."""
-    leads = first.root in (_DOMINANT_PLACE, _LEADING_TONE) and _LEADING_TONE in first.places
-    return leads and _is_tonic(second, mode) and not _is_dominant_seventh(second)
+def _cadence_strength(first: RelativeChord, second: RelativeChord, prepared: bool, mode: Mode) -> float:
+    """How much the step from a dominant with leading tone to the tonic tells; 0 for any other step.
+
+    A chord with its seventh tells most, a triad little: I-IV looks like V-I. A dominant seventh is no
+    goal; a major tonic is one in minor as well.
+    """
+    by_seventh = first.root == _DOMINANT_PLACE and _is_dominant_seventh(first)
+    by_triad = first.root == _DOMINANT_PLACE and first.quality.interval(3) == 4
+    by_diminished = first.root == _LEADING_TONE and first.quality.interval(5) == -6
+    is_goal = _is_tonic(second, mode) or (mode == MINOR and second.root == 0 and second.quality.interval(3) == 4)
+    if not is_goal or _is_dominant_seventh(second) or not (by_triad or by_diminished):
+        return 0.0
+    tells = by_seventh or (by_diminished and 7 in first.quality.numbers)
+    return (_SEVENTH_CADENCE if tells else _TRIAD_CADENCE) + _PREPARED_CADENCE * prepared
 
 
 def _reasons(tally: _Tally, key: Key) -> tuple[str, ...]:
     chords = sum(tally.counts.values())
     own = sum(count for sound, count in tally.counts.items() if own_source(_relative(sound, key), key.mode) is not None)
     reasons = [f"{own} of {chords} chords belong to it" if own < chords else "all chords belong to it"]
-    cadences = _cadences(tally, key)
+    cadences = sum(count for count, _ in _cadences(tally, key))
     if cadences:
         reasons.append(f"its dominant goes to its tonic {'once' if cadences == 1 else f'{cadences} times'}")
     ends = [

@@ -20,7 +20,6 @@ _PARALLEL_SCALES = {
     "phrygian": MODES["phrygian"].degrees,
     "lydian": MODES["lydian"].degrees,
     "melodic minor": MINOR_FORMS["melodic"],
-    "locrian": MODES["locrian"].degrees,
 }
 """Scales on one tonic in the order in which a borrowed chord is looked for (common practice, no source)."""
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from nearhand.harmony.key_finding import rank_keys
-from nearhand.notation.keys import parse_key
-from nearhand.verbs.answers import KeysAnswer
+from nearhand.notation.keys import parse_key, write_key
+from nearhand.verbs.answers import KeysAnswer, NoteAnswer
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
@@ -30,6 +30,10 @@ def key(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError.
     """
+    if session.tune is None and arguments.words:
+        named = parse_key(arguments.text)
+        note = f"Numerals and numbers are now read in {write_key(named, session.conventions.plain)}."
+        return Outcome(session._replace(shown_key=named), NoteAnswer((note,)))
     session = loaded(session, arguments._replace(words=()))
     if not arguments.words:
         return Outcome(session, keys(session, arguments).answer)

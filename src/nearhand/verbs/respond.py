@@ -34,7 +34,7 @@ def respond(session: Session, line: str) -> Outcome:
         return perform(session, BY_NAME[name], words[1:], line)
     if not looks_like_a_chord(name) and not _names_a_key(line):
         find_verb(name, line, line.find(name))
-    tune = tune_from_text(line, conventions=session.conventions)
+    tune = tune_from_text(line, conventions=session.conventions, known=session.shown_key)
     new = session.with_tune(tune)
     return Outcome(after_change(session, new), views(new, (tune.key,)), plain=new.conventions.plain)
 

@@ -36,7 +36,12 @@ class Tune(NamedTuple):
         return self.progression.key
 
     def in_key(self, key: Key) -> Tune:
-        """The same tune in another key."""
+        """The same tune in another key of its mode.
+
+        Raises ValueError for a key of another mode: a tune in minor does not become one in major by being moved.
+        """
+        if key.mode.degrees != self.key.mode.degrees:
+            raise ValueError(f"a tune in {self.key} can only move to a key in {self.key.mode.name} (got {key})")
         return self._replace(progression=self.progression.in_key(key))
 
     def read_in(self, key: Key) -> Tune:
@@ -75,16 +80,22 @@ class Tune(NamedTuple):
         return tuple(analysis.number(conventions) for analysis in self.analyses())
 
 
-def tune_from_text(text: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
+def tune_from_text(
+    text: str, key: Key | None = None, conventions: Conventions = DEFAULT, known: Key | None = None
+) -> Tune:
     """Read a chart. Without a key in front or in ``key`` it is inferred from the chord symbols.
 
-    Raises InputError; also when numerals or numbers stand there and no key is known.
+    Numerals and numbers, from which none can be inferred, are read in the ``known`` key. Raises InputError; also when
+    numerals or numbers stand there and no key is known.
 
     >>> tune = tune_from_text("| Am | Dm | E7 | Am |")
     >>> str(tune.key), tune.key_source
     ('A minor', 'inferred')
     """
-    return tune_from_charts([read_chart(text)], key, conventions)
+    chart = read_chart(text)
+    if key is None and chart.key is None and chart.keyless:
+        key = known
+    return tune_from_charts([chart], key, conventions)
 
 
 def tune_from_charts(charts: list[Chart], key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:

@@ -17,8 +17,8 @@ class Register(NamedTuple):
 
 RIGHT_HAND = Register(55, 76, 65)
 """G3 to E5 around F4 (common practice, no source)."""
-LEFT_HAND = Register(40, 52, 46)
-"""E2 to E3: one bass note, below the right hand everywhere (common practice, no source)."""
+LEFT_HAND = Register(36, 54, 46)
+"""C2 to F#3: one bass note below the right hand, with room for a bass that walks by step (common practice)."""
 
 
 @lru_cache(maxsize=4096)
