@@ -31,7 +31,6 @@ def _with_tones(kind: str, *tones: tuple[int, int]) -> Quality:
 MAJOR_SIXTH_NINTH = _with_tones("major-sixth", (9, 2))
 MINOR_SIXTH_NINTH = _with_tones("minor-sixth", (9, 2))
 AUGMENTED_MAJOR_SEVENTH = _with_tones("augmented", (7, 5))
-DIMINISHED_MAJOR_SEVENTH = _with_tones("diminished", (7, 5))
 
 
 def _bases() -> dict[str, Quality]:

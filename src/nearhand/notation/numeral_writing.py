@@ -17,7 +17,7 @@ _NUMERAL_OF = {number: numeral for numeral, number in NUMERALS.items()}
 _FIGURE_OF = {
     (7 if tail else 5, inversion): figure
     for figure, (tail, inversion) in FIGURES.items()
-    if "/" not in figure and figure in ("6", "64", "65", "43", "42")
+    if figure in ("6", "64", "65", "43", "42")
 }
 
 

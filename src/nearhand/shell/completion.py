@@ -1,4 +1,4 @@
-"""What may stand at the cursor: a pure function of the line and the session."""
+"""What may stand at the cursor: a function of the line, the session, and, for file names, the folders."""
 
 from __future__ import annotations
 

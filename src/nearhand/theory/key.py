@@ -26,14 +26,16 @@ class Key(NamedTuple):
 
     @property
     def altered_letters(self) -> tuple[PitchClass, ...]:
-        """The altered notes of the signature in their written order (seven at most alter each letter once).
+        """The altered notes of the signature in their written order; from the eighth on letters are altered twice.
 
         >>> [str(note) for note in Key(PitchClass(-3), MAJOR).altered_letters]
         ['Bb', 'Eb', 'Ab']
         """
         if self.signature >= 0:
-            return tuple(pitch_class(6 + place) for place in range(min(self.signature, 7)))
-        return tuple(pitch_class(-2 - place) for place in range(min(-self.signature, 7)))
+            places = range(6, 6 + self.signature)
+            return tuple(pitch_class(place) for place in places if place + 7 not in places)
+        places = range(-1 + self.signature, -1)
+        return tuple(pitch_class(place) for place in reversed(places) if place - 7 not in places)
 
     def degree(self, number: int) -> PitchClass:
         """Scale degree 1 to 7 of the mode's own scale (natural form in minor)."""

@@ -14,6 +14,15 @@ LARGEST_FILE = 5_000_000
 _HINT = "list shows the charts of a folder"
 
 
+def with_suffix(path: str) -> str:
+    """A path as ``open`` and ``save`` take it: the suffix of chart files may be left out.
+
+    >>> with_suffix("waltz"), with_suffix("waltz.toml")
+    ('waltz.toml', 'waltz.toml')
+    """
+    return path if path.endswith(SUFFIX) or os.path.exists(path) else path + SUFFIX
+
+
 def read_text(path: str) -> str:
     """The text of a file.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import HelpAnswer, NoteAnswer
-from nearhand.verbs.files import SUFFIX, read_tune, write_tune
+from nearhand.verbs.files import read_tune, with_suffix, write_tune
 from nearhand.verbs.session import Outcome, Session, redo, undo
 from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
@@ -19,7 +19,7 @@ def open_chart(session: Session, arguments: Arguments) -> Outcome:
         raise InputError(
             "open needs a file", arguments.line, len(arguments.line), hint="write for example  open waltz.toml"
         )
-    return shown(session.with_tune(read_tune(arguments.text, conventions=session.conventions)))
+    return shown(session.with_tune(read_tune(with_suffix(arguments.text), conventions=session.conventions)))
 
 
 def save(session: Session, arguments: Arguments) -> Outcome:
@@ -32,7 +32,7 @@ def save(session: Session, arguments: Arguments) -> Outcome:
         raise InputError(
             "save needs a file name", arguments.line, len(arguments.line), hint="write for example  save waltz.toml"
         )
-    path = arguments.text if arguments.text.endswith(SUFFIX) else arguments.text + SUFFIX
+    path = with_suffix(arguments.text)
     write_tune(path, tune.in_key(key), replace=arguments.has("over"))
     return Outcome(session, NoteAnswer((f"Saved in {key} as {path}.",)))
 

@@ -56,7 +56,11 @@ def perform(session: Session, verb: Verb, words: tuple[Word, ...], line: str) ->
 
     Raises InputError; the session is then as it was.
     """
-    outcome = verb.run(session, sort_words(verb, words, line))
+    arguments = sort_words(verb, words, line)
+    if arguments.words and not verb.follows:
+        what = f"nothing may follow {verb.name}"
+        raise InputError(what, line, arguments.start, wanted="the end of the line", hint=f"write {verb.name} alone")
+    outcome = verb.run(session, arguments)
     left = outcome.session
     if verb.name not in RELINKING:
         left = after_change(session, keep_tune(session, left) if verb.one_shot else left)

@@ -77,4 +77,5 @@ def keep_tune(old: Session, new: Session) -> Session:
 
 def after_change(old: Session, new: Session) -> Session:
     """A changed session, linked to the one before."""
-    return old if new[:5] == old[:5] else new._replace(previous=old, undone=None)
+    same = new._replace(previous=None, undone=None) == old._replace(previous=None, undone=None)
+    return old if same else new._replace(previous=old, undone=None)
