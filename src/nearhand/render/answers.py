@@ -48,7 +48,7 @@ def draw(answer: object, page: Page) -> list[Line]:
 
 def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
     tune, conventions = answer.tune, answer.conventions
-    lines = _head(tune, conventions, page)
+    lines = _head(tune, conventions, page, answer.introduces)
     for place, view in enumerate(answer.views):
         if place:
             lines.append(line())
@@ -61,12 +61,12 @@ def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
     return lines
 
 
-def _head(tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
+def _head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> list[Line]:
     lines: list[Line] = []
     if tune.title:
         tempo = f", {tune.tempo_bpm} beats a minute" if tune.tempo_bpm else ""
         lines += wrapped(tune.title + tempo, page.width, role="title")
-    if tune.key_source == INFERRED and tune.runner_up is not None:
+    if introduces and tune.key_source == INFERRED and tune.runner_up is not None:
         key, second = (write_key(name, conventions.plain) for name in (tune.key, tune.runner_up))
         lines += wrapped(f"The chords seem to be in {key}; next likeliest is {second}.", page.width, role="hint")
     return lines
@@ -133,7 +133,7 @@ def _draw_explanations(answer: ExplainAnswer, page: Page) -> list[Line]:
     from nearhand.harmony.words import altered_degrees, sentences
 
     conventions = answer.conventions
-    lines = _head(answer.tune, conventions, page)
+    lines = _head(answer.tune, conventions, page, introduces=answer.key == answer.tune.key)
     lines.append(line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")))
     for number, view in answer.numbered:
         assert view.chord is not None and view.analysis is not None  # rests are not explained

@@ -37,12 +37,13 @@ class View(NamedTuple):
 
 
 class ViewsAnswer(NamedTuple):
-    """A tune in one key or several."""
+    """A tune in one key or several; ``introduces`` when it is new to the player, and how its key was found is told."""
 
     tune: Tune
     views: tuple[View, ...]
     conventions: Conventions
     advice: str = ""
+    introduces: bool = True
 
 
 class KeysAnswer(NamedTuple):

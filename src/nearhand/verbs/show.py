@@ -26,7 +26,7 @@ def show(session: Session, arguments: Arguments) -> Outcome:
     session = loaded(session, arguments)
     text = arguments.option("to")
     if text is None:
-        return shown(session)
+        return Outcome(session, views(session, (session.stand[1],)))
     try:
         keys = read_keys(text, session)
     except InputError as error:
@@ -81,7 +81,7 @@ def shown(session: Session) -> Outcome:
 
     Raises InputError when there is no tune.
     """
-    return Outcome(session, views(session, (session.stand[1],)))
+    return Outcome(session, views(session, (session.stand[1],))._replace(introduces=False))
 
 
 def views(session: Session, keys: tuple[Key, ...]) -> ViewsAnswer:
