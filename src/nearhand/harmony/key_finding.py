@@ -34,7 +34,7 @@ _PRIORS = {
     MODES["phrygian"]: -0.3,
     MODES["lydian"]: -0.4,
 }
-_WIDEST_SIGNATURE = 10
+_PLAIN_SIGNATURE, _WIDEST_SIGNATURE = 7, 10
 _FIT, _TIME_ON_TONIC, _NO_TONIC = 2.0, 0.3, -0.2
 _OPENING, _CLOSING, _HALF_CLOSE, _STRONGEST_CADENCES = 0.4, 0.35, 0.15, 0.8
 _SEVENTH_CADENCE, _TRIAD_CADENCE, _PREPARED_CADENCE = 0.3, 0.02, 0.15
@@ -110,25 +110,28 @@ def _tally(chords: Sequence[Chord], weights: Sequence[Beats]) -> _Tally:
 
 
 def _candidates(chords: Sequence[Chord]) -> list[Key]:
-    """Keys of at most ten accidentals within reach of the roots; all are kept if the chords lie farther out."""
-    roots = [chord.root.fifths for chord in chords]
+    """Major and minor keys of a plain signature within reach of the roots, and other keys whose tonic sounds."""
+    roots = {chord.root.fifths for chord in chords}
     reach = range(min(roots) - 5, max(roots) + 6)
-    keys = [Key(pitch_class(tonic), mode) for tonic in reach for mode in _PRIORS]
-    return [key for key in keys if abs(key.signature) <= _WIDEST_SIGNATURE] or keys
+    keys = [
+        Key(pitch_class(tonic), mode)
+        for tonic in reach
+        for mode in (_PRIORS if tonic in roots else (MAJOR, MINOR))
+        if abs(tonic + mode.brightness) <= (_WIDEST_SIGNATURE if tonic in roots else _PLAIN_SIGNATURE)
+    ]
+    return keys or [Key(pitch_class(tonic), mode) for tonic in reach for mode in (MAJOR, MINOR)]
 
 
 def _score(tally: _Tally, key: Key) -> float:
-    time = sum(tally.lengths.values())
-    fit = sum(length * _fit(_relative(sound, key), key.mode) for sound, length in tally.lengths.items()) / time
+    seen = {sound: _relative(sound, key) for sound in tally.lengths}
+    fit = on_tonic = time = 0.0
+    for sound, length in tally.lengths.items():
+        time += length
+        fit += length * _fit(seen[sound], key.mode)
+        on_tonic += length * _is_tonic(seen[sound], key.mode)
+    tonic = _TIME_ON_TONIC * on_tonic / time if on_tonic else _NO_TONIC
     cadences = min(sum(count * strength for count, strength in _cadences(tally, key)), _STRONGEST_CADENCES)
-    return _FIT * fit + _ends(tally, key) + _tonic_time(tally, key) / time + cadences + _PRIORS[key.mode]
-
-
-def _tonic_time(tally: _Tally, key: Key) -> float:
-    """What the time on the tonic chord is worth; a key whose tonic never sounds loses."""
-    lengths = tally.lengths.items()
-    on_tonic = sum(length for sound, length in lengths if _is_tonic(_relative(sound, key), key.mode))
-    return _TIME_ON_TONIC * on_tonic if on_tonic else _NO_TONIC * sum(tally.lengths.values())
+    return _FIT * fit / time + tonic + _ends(tally, seen, key.mode) + cadences + _PRIORS[key.mode]
 
 
 def _relative(sound: _Sound, key: Key) -> RelativeChord:
@@ -174,14 +177,14 @@ def _is_tonic(chord: RelativeChord, mode: Mode) -> bool:
     return chord.root == 0 and (third is None or (third == -3) == mode.has_minor_third)
 
 
-def _ends(tally: _Tally, key: Key) -> float:
+def _ends(tally: _Tally, seen: dict[_Sound, RelativeChord], mode: Mode) -> float:
     """What opening and closing are worth: on the tonic (half for a dominant seventh, unless both ends are), on V."""
-    first, last, mode = _relative(tally.first, key), _relative(tally.last, key), key.mode
+    first, last = seen[tally.first], seen[tally.last]
     total = 0.0
     for chord, other, worth in ((first, last, _OPENING), (last, first, _CLOSING)):
         if _is_tonic(chord, mode):
             total += worth if not _is_dominant_seventh(chord) or other.root == 0 else worth / 2
-    if not mode.has_minor_third and any(_is_minor_tonic(_relative(sound, key)) for sound in tally.lengths):
+    if not mode.has_minor_third and any(_is_minor_tonic(chord) for chord in seen.values()):
         total -= _OPENING  # a minor chord on it makes a weak major tonic
     if mode == MINOR and last.root == 0 and last.quality.interval(3) == 4 and not _is_dominant_seventh(last):
         total += _CLOSING  # a major third at the end of a piece in minor

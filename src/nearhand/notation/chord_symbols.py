@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from nearhand.notation.accidentals import write_accidental
 from nearhand.notation.chord_tail_writing import symbol_tail
 from nearhand.notation.chord_tails import read_tail
@@ -14,6 +16,7 @@ from nearhand.theory.pitch_class import PitchClass
 _SIGNS = str.maketrans({"b": write_accidental(-1), "#": write_accidental(1)})
 
 
+@lru_cache(maxsize=4096)
 def parse_chord(text: str) -> Chord:
     """Read one chord symbol.
 
