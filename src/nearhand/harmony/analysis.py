@@ -80,4 +80,4 @@ def _is_neapolitan(chord: RelativeChord) -> bool:
 def _tonic_is_seventh(chords: Sequence[RelativeChord]) -> bool:
     """Whether the piece opens or closes on its tonic as a dominant seventh in root position, as a blues does."""
     ends = [chord for chord in (*chords[:1], *chords[-1:]) if chord.root == chord.bass == 0]
-    return any(chord.quality.interval(3) == 4 and chord.quality.interval(7) == -2 for chord in ends)
+    return any(chord.quality.is_dominant_seventh for chord in ends)

@@ -10,13 +10,11 @@ from __future__ import annotations
 
 from nearhand.harmony.sources import own_source
 from nearhand.theory.chord import RelativeChord
-from nearhand.theory.mode import Mode
+from nearhand.theory.mode import DOMINANT, LEADING_TONE, RAISED_SIXTH, SUBTONIC, SUPERTONIC, Mode
 from nearhand.theory.quality import Quality
 from nearhand.theory.record import NamedTuple
 
-_SUBTONIC = -2
 _AUGMENTED_FIFTH = 8
-_LEADING_TONE = 5
 _DIMINISHED_SEVENTH = -9
 
 
@@ -54,7 +52,7 @@ def applied_target(
         return None
     target = chord.root - distance
     if is_own:
-        before_subtonic = after is not None and after.root == target == _SUBTONIC and _raised_root(chord, mode)
+        before_subtonic = after is not None and after.root == target == SUBTONIC and _raised_root(chord, mode)
         return Target(target, is_small=False) if before_subtonic else None
     is_small = _triad_is_minor(target, mode)
     if target == 0 or is_small is None or _is_second_before_dominant(chord, after):
@@ -66,8 +64,8 @@ def applied_target(
 
 def _prepares(chord: RelativeChord, after: RelativeChord | None, target: Target) -> bool:
     """Whether a minor or half-diminished chord is the ii of a degree whose applied dominant follows it."""
-    is_dominant = after is not None and after.root == target.place + 1
-    is_second = chord.root == target.place + 2 and chord.quality.has_minor_third
+    is_dominant = after is not None and after.root == target.place + DOMINANT
+    is_second = chord.root == target.place + SUPERTONIC and chord.quality.has_minor_third
     return is_dominant and is_second and chord.quality.interval(7) != _DIMINISHED_SEVENTH
 
 
@@ -75,16 +73,16 @@ def _distance_to_target(quality: Quality) -> int | None:
     """Fifths from the target up to the root: 1 for a dominant, 5 for a leading-tone chord, None for any other."""
     third, fifth, seventh = (quality.interval(number) for number in (3, 5, 7))
     is_plain_triad = quality.numbers == (1, 3, 5) and fifth != _AUGMENTED_FIFTH
-    if third == 4 and (seventh == -2 or is_plain_triad):
-        return 1
+    if quality.is_dominant_seventh or (third == 4 and is_plain_triad):
+        return DOMINANT
     if (third, fifth) == (-3, -6) and seventh in (None, -2, _DIMINISHED_SEVENTH):
-        return _LEADING_TONE
+        return LEADING_TONE
     return None
 
 
 def _raised_root(chord: RelativeChord, mode: Mode) -> bool:
     """In minor: whether the chord uses the raised sixth degree, as IV and vi° do."""
-    return mode.is_minor and 3 in chord.places
+    return mode.is_minor and RAISED_SIXTH in chord.places
 
 
 def _triad_is_minor(place: int, mode: Mode) -> bool | None:
@@ -95,12 +93,12 @@ def _triad_is_minor(place: int, mode: Mode) -> bool | None:
     degrees = mode.degrees
     if place not in degrees or place + 1 not in degrees:
         return None
-    return place - 3 in degrees and not (mode.is_minor and place == 1)
+    return place - 3 in degrees and not (mode.is_minor and place == DOMINANT)
 
 
 def _is_second_before_dominant(chord: RelativeChord, after: RelativeChord | None) -> bool:
     """Whether a diminished chord on the second degree goes to the dominant: then it is ii, whatever the mode."""
-    return after is not None and (chord.root, after.root) == (2, 1) and chord.quality.has_minor_third
+    return after is not None and (chord.root, after.root) == (SUPERTONIC, DOMINANT) and chord.quality.has_minor_third
 
 
 def _resolves(target: int, after: RelativeChord | None) -> bool:

@@ -10,19 +10,20 @@ from nearhand.harmony.applied import Target
 from nearhand.harmony.sources import BORROWED, CHROMATIC
 from nearhand.notation.degrees import degree_number
 from nearhand.theory.chord import RelativeChord
+from nearhand.theory.mode import DOMINANT as DOMINANT_PLACE
+from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_SIXTH, SUPERTONIC
 
 TONIC, PREDOMINANT, DOMINANT, COLOUR = "tonic", "predominant", "dominant", "colour"
 _BY_DEGREE = {1: TONIC, 2: PREDOMINANT, 3: TONIC, 4: PREDOMINANT, 5: DOMINANT, 6: TONIC, 7: DOMINANT}
-_LEADING_TONE, _DOMINANT_PLACE, _SECOND_DEGREE, _LOWERED_SIXTH, _RAISED_SIXTH = 5, 1, 2, -4, 3
 
 
 def is_cadential(chord: RelativeChord, after: RelativeChord | None) -> bool:
     """Whether a tonic six-four stands over the dominant's bass and resolves to it."""
     return (
         chord.root == 0
-        and chord.bass == _DOMINANT_PLACE
+        and chord.bass == DOMINANT_PLACE
         and after is not None
-        and (after.root, after.bass) == (_DOMINANT_PLACE, _DOMINANT_PLACE)
+        and (after.root, after.bass) == (DOMINANT_PLACE, DOMINANT_PLACE)
     )
 
 
@@ -38,18 +39,18 @@ def function_of(chord: RelativeChord, source: str, target: Target | None, after:
     ['tonic', 'predominant', 'dominant', 'dominant', 'colour']
     """
     if target is not None:
-        prepares = target.place == _DOMINANT_PLACE or chord.root - target.place == _SECOND_DEGREE
+        prepares = target.place == DOMINANT_PLACE or chord.root - target.place == SUPERTONIC
         return PREDOMINANT if prepares else DOMINANT
     if is_cadential(chord, after):
         return DOMINANT
     if _is_colour(chord, source):
         return COLOUR
-    borrowed_sixth = chord.root == _LOWERED_SIXTH and source.startswith(BORROWED)
-    raised_sixth = chord.root == _RAISED_SIXTH and chord.quality.interval(5) == -6  # vi° is IV without its root
+    borrowed_sixth = chord.root == LOWERED_SIXTH and source.startswith(BORROWED)
+    raised_sixth = chord.root == RAISED_SIXTH and chord.quality.interval(5) == -6  # vi° is IV without its root
     return PREDOMINANT if borrowed_sixth or raised_sixth else _BY_DEGREE[degree_number(chord.root)]
 
 
 def _is_colour(chord: RelativeChord, source: str) -> bool:
     """Whether a chord stands on the subtonic or on a raised degree, or is chromatic without being a dominant."""
-    on_subtonic = degree_number(chord.root) == 7 and chord.root != _LEADING_TONE
-    return on_subtonic or chord.root > _LEADING_TONE or (source == CHROMATIC and chord.root != _DOMINANT_PLACE)
+    on_subtonic = degree_number(chord.root) == 7 and chord.root != LEADING_TONE
+    return on_subtonic or chord.root > LEADING_TONE or (source == CHROMATIC and chord.root != DOMINANT_PLACE)

@@ -15,14 +15,14 @@ from nearhand.harmony.applied import applied_target
 from nearhand.harmony.sources import own_source
 from nearhand.theory.chord import Chord, RelativeChord
 from nearhand.theory.key import Key
-from nearhand.theory.mode import MAJOR, MINOR, MODES, Mode
+from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, MODES, SUBDOMINANT, SUPERTONIC, Mode
 from nearhand.theory.pitch_class import pitch_class
 from nearhand.theory.quality import Quality
 from nearhand.theory.record import NamedTuple
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from nearhand.theory.progression import Beats
+    from nearhand.theory.progression import Beats, Progression
 
     _Sound = tuple[int, Quality]  # a root's place on the line of fifths, and the quality on it
 
@@ -39,7 +39,6 @@ _FIT, _TIME_ON_TONIC, _NO_TONIC = 2.0, 0.3, -0.2
 _OPENING, _CLOSING, _HALF_CLOSE, _STRONGEST_CADENCES = 0.4, 0.35, 0.15, 0.8
 _SEVENTH_CADENCE, _TRIAD_CADENCE, _PREPARED_CADENCE = 0.3, 0.02, 0.15
 _FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.1, 0.85, 0.6, 0.35
-_DOMINANT_PLACE, _LEADING_TONE, _SUPERTONIC, _SUBDOMINANT = 1, 5, 2, -1
 _ODDS = 100.0
 """How much likelier a key is whose score is higher by 1."""
 _KEYS_WITH_REASONS = 5
@@ -78,6 +77,15 @@ def rank_keys(chords: Sequence[Chord], weights: Sequence[Beats] | None = None) -
         KeyFit(key, score, share / total, _reasons(tally, key) if place < _KEYS_WITH_REASONS else ())
         for place, ((score, key), share) in enumerate(zip(scored, shares, strict=True))
     )
+
+
+def keys_of(progression: Progression) -> tuple[KeyFit, ...]:
+    """All keys that a progression's chords may be in, by their names and lengths, the likeliest first.
+
+    Raises ValueError when there are no chords.
+    """
+    beats = [slot.beats for bar in progression.bars for slot in bar.slots if slot.chord is not None]
+    return rank_keys(tuple(progression.chords()), beats)
 
 
 def runner_up(fits: Sequence[KeyFit]) -> KeyFit:
@@ -152,7 +160,7 @@ def _cadences(tally: _Tally, key: Key) -> list[tuple[int, float]]:
 
 def _prepares(chord: RelativeChord) -> bool:
     """Whether a chord is ii or IV: what stands before the dominant of a cadence."""
-    return chord.root == _SUBDOMINANT or (chord.root == _SUPERTONIC and chord.quality.has_minor_third)
+    return chord.root == SUBDOMINANT or (chord.root == SUPERTONIC and chord.quality.has_minor_third)
 
 
 @lru_cache(maxsize=16384)
@@ -161,7 +169,7 @@ def _fit(chord: RelativeChord, mode: Mode) -> float:
     source = own_source(chord, mode)
     if source is not None:
         return _FIT_OF_RAISED_SIXTH if source == "melodic minor" else 1.0
-    if mode == MAJOR and chord.root in (0, -1) and _is_dominant_seventh(chord):
+    if mode == MAJOR and chord.root in (0, -1) and chord.quality.is_dominant_seventh:
         return _FIT_OF_BLUES_SEVENTH
     parallel = {MAJOR: MINOR, MINOR: MAJOR}.get(mode)
     is_borrowed = (
@@ -183,12 +191,12 @@ def _ends(tally: _Tally, seen: dict[_Sound, RelativeChord], mode: Mode) -> float
     total = 0.0
     for chord, other, worth in ((first, last, _OPENING), (last, first, _CLOSING)):
         if _is_tonic(chord, mode):
-            total += worth if not _is_dominant_seventh(chord) or other.root == 0 else worth / 2
+            total += worth if not chord.quality.is_dominant_seventh or other.root == 0 else worth / 2
     if not mode.has_minor_third and any(_is_minor_tonic(chord) for chord in seen.values()):
         total -= _OPENING  # a minor chord on it makes a weak major tonic
-    if mode == MINOR and last.root == 0 and last.quality.interval(3) == 4 and not _is_dominant_seventh(last):
+    if mode == MINOR and last.root == 0 and last.quality.interval(3) == 4 and not last.quality.is_dominant_seventh:
         total += _CLOSING  # a major third at the end of a piece in minor
-    if mode in (MAJOR, MINOR) and last.root == _DOMINANT_PLACE and _LEADING_TONE in last.places:
+    if mode in (MAJOR, MINOR) and last.root == DOMINANT and LEADING_TONE in last.places:
         total += _HALF_CLOSE
     return total
 
@@ -197,21 +205,17 @@ def _is_minor_tonic(chord: RelativeChord) -> bool:
     return chord.root == 0 and chord.quality.has_minor_third and chord.quality.interval(5) == 1
 
 
-def _is_dominant_seventh(chord: RelativeChord) -> bool:
-    return chord.quality.interval(3) == 4 and chord.quality.interval(7) == -2
-
-
 def _cadence_strength(first: RelativeChord, second: RelativeChord, prepared: bool, mode: Mode) -> float:
     """How much the step from a dominant with leading tone to the tonic tells; 0 for any other step.
 
     A chord with its seventh tells most, a triad little: I-IV looks like V-I. A dominant seventh is no
     goal; a major tonic is one in minor as well.
     """
-    by_seventh = first.root == _DOMINANT_PLACE and _is_dominant_seventh(first)
-    by_triad = first.root == _DOMINANT_PLACE and first.quality.interval(3) == 4
-    by_diminished = first.root == _LEADING_TONE and first.quality.interval(5) == -6
+    by_seventh = first.root == DOMINANT and first.quality.is_dominant_seventh
+    by_triad = first.root == DOMINANT and first.quality.interval(3) == 4
+    by_diminished = first.root == LEADING_TONE and first.quality.interval(5) == -6
     is_goal = _is_tonic(second, mode) or (mode == MINOR and second.root == 0 and second.quality.interval(3) == 4)
-    if not is_goal or _is_dominant_seventh(second) or not (by_triad or by_diminished):
+    if not is_goal or second.quality.is_dominant_seventh or not (by_triad or by_diminished):
         return 0.0
     tells = by_seventh or (by_diminished and 7 in first.quality.numbers)
     return (_SEVENTH_CADENCE if tells else _TRIAD_CADENCE) + _PREPARED_CADENCE * prepared

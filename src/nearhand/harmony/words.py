@@ -7,15 +7,13 @@ from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT, TONIC, is_
 from nearhand.harmony.sources import BORROWED, CHROMATIC, DIATONIC
 from nearhand.notation.accidentals import write_accidental
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.degrees import degree_number
+from nearhand.notation.degrees import ORDINALS, degree_number
 from nearhand.notation.keys import write_key
 from nearhand.notation.notes import write_pitch_class
 from nearhand.notation.numeral_writing import write_degree
 from nearhand.theory.key import Key
+from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_SEVENTH, RAISED_SIXTH, SUBTONIC, SUPERTONIC
 
-_ORDINALS = ("1st", "2nd", "3rd", "4th", "5th", "6th", "7th")
-_LOWERED_SIXTH, _LOWERED_SEVENTH, _RAISED_SIXTH, _RAISED_SEVENTH = -4, -2, 3, 5
-_SECOND_DEGREE = 2
 _OF_FUNCTION = {
     TONIC: "It is at rest: tonic.",
     PREDOMINANT: "It prepares the dominant: predominant.",
@@ -95,10 +93,10 @@ def _minor_form(analysis: Analysis, key: Key, conventions: Conventions) -> str:
     places = analysis.chord.places
     facts = []
     for place, wording in (
-        (_LOWERED_SIXTH, "the 6th degree {} is the lowered one"),
-        (_RAISED_SIXTH, "the 6th degree is raised to {}"),
-        (_LOWERED_SEVENTH, "the 7th degree {} is the lowered one, the subtonic"),
-        (_RAISED_SEVENTH, "the 7th degree is raised to {}, the leading tone"),
+        (LOWERED_SIXTH, "the 6th degree {} is the lowered one"),
+        (RAISED_SIXTH, "the 6th degree is raised to {}"),
+        (SUBTONIC, "the 7th degree {} is the lowered one, the subtonic"),
+        (RAISED_SEVENTH, "the 7th degree is raised to {}, the leading tone"),
     ):
         if place in places:
             facts.append(wording.format(_note(place, key, conventions)))
@@ -108,10 +106,10 @@ def _minor_form(analysis: Analysis, key: Key, conventions: Conventions) -> str:
 def _applied(analysis: Analysis, key: Key, conventions: Conventions) -> str:
     target = analysis.target
     assert target is not None  # what makes a chord applied
-    leading_tone = _note(target.place + 5, key, conventions)
+    leading_tone = _note(target.place + LEADING_TONE, key, conventions)
     goal = _note(target.place, key, conventions)
     degree = write_degree(target.place, target.is_small, key.mode, conventions)
-    if analysis.chord.root - target.place == _SECOND_DEGREE:
+    if analysis.chord.root - target.place == SUPERTONIC:
         return f"It is the ii of {degree}: with the dominant of {degree} behind it, it leads to {goal}."
     kind = "dominant" if analysis.chord.root - target.place == 1 else "leading-tone chord"
     resolved = "" if _resolves(analysis) else ", though another chord follows here" if analysis.after else ""
@@ -133,7 +131,7 @@ def _effect(analysis: Analysis, key: Key, conventions: Conventions) -> str:
 
 def _is_degree(place: int, key: Key) -> bool:
     """Whether a note is a degree of the key: in minor of any of its forms."""
-    return place in key.mode.degrees or (key.mode.is_minor and place in (_RAISED_SIXTH, _RAISED_SEVENTH))
+    return place in key.mode.degrees or (key.mode.is_minor and place in (RAISED_SIXTH, RAISED_SEVENTH))
 
 
 def _bass(analysis: Analysis, key: Key, conventions: Conventions) -> str:
@@ -149,6 +147,6 @@ def _bass(analysis: Analysis, key: Key, conventions: Conventions) -> str:
             if inversion
             else f"{note}, a chord tone, lies in the bass."
         )
-    degree = f"the {_ORDINALS[degree_number(chord.bass) - 1]} degree"
+    degree = f"the {ORDINALS[degree_number(chord.bass) - 1]} degree"
     where = degree if _is_degree(chord.bass, key) else "outside the key"
     return f"{note}, {where}, lies in the bass and is no chord tone."

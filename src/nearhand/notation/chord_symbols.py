@@ -4,16 +4,13 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from nearhand.notation.accidentals import write_accidental
-from nearhand.notation.chord_tail_writing import symbol_tail
-from nearhand.notation.chord_tails import read_tail
+from nearhand.notation.chord_tail_writing import signed, symbol_tail
+from nearhand.notation.chord_tails import bass_slash, read_tail
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.notes import read_pitch_class, write_pitch_class
 from nearhand.theory.chord import Chord
 from nearhand.theory.pitch_class import PitchClass
-
-_SIGNS = str.maketrans({"b": write_accidental(-1), "#": write_accidental(1)})
 
 
 @lru_cache(maxsize=4096)
@@ -26,21 +23,13 @@ def parse_chord(text: str) -> Chord:
     ['Bb', 'Db', 'Fb', 'Ab']
     """
     root, end = read_pitch_class(text, 0, "chord root")
-    slash = _bass_slash(text, end)
+    slash = bass_slash(text, end)
     tail = text[end:] if slash < 0 else text[end:slash]
     try:
         quality = read_tail(tail)
     except InputError as error:
         raise error.within(text, end) from None
     return Chord(root, quality, root if slash < 0 else _read_bass(text, slash + 1))
-
-
-def _bass_slash(text: str, start: int) -> int:
-    """Where the slash before a bass stands, -1 if nowhere: not the one in 6/9."""
-    slash = text.find("/", start)
-    while slash >= 0 and text[slash - 1 : slash + 2] == "6/9":
-        slash = text.find("/", slash + 1)
-    return slash
 
 
 def _read_bass(text: str, start: int) -> PitchClass:
@@ -70,8 +59,6 @@ def write_chord(chord: Chord, conventions: Conventions = DEFAULT) -> str:
     ('B♭m7/A♭', 'C7#5')
     """
     plain = conventions.plain
-    tail = symbol_tail(chord.quality)
-    if not plain:
-        tail = tail.translate(_SIGNS)
+    tail = signed(symbol_tail(chord.quality), conventions)
     bass = "" if chord.bass == chord.root else "/" + write_pitch_class(chord.bass, plain)
     return write_pitch_class(chord.root, plain) + tail + bass

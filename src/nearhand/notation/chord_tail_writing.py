@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from nearhand.notation.chord_tails import read_tail
 from nearhand.notation.chord_words import AUGMENTED_MAJOR_SEVENTH, MAJOR_SIXTH_NINTH, MINOR_SIXTH_NINTH
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.quality import NATURAL_INTERVALS, QUALITIES, Quality, alteration
 
@@ -127,3 +128,8 @@ def mark_tail(chord_quality: Quality, plain: bool, numeral: bool) -> str:
             if tail.startswith(sixth):
                 return spelled_out + tail.removeprefix(sixth)
     return tail
+
+
+def signed(tail: str, conventions: Conventions) -> str:
+    """A tail with signs for its accidentals, unless plain characters are wanted."""
+    return tail if conventions.plain else tail.replace("b", "♭").replace("#", "♯")

@@ -33,6 +33,18 @@ def read_tail(text: str) -> Quality:
     raise furthest
 
 
+def bass_slash(text: str, start: int) -> int:
+    """Where the slash before a bass stands behind a tail that begins at ``start``; -1 if nowhere. 6/9 holds none.
+
+    >>> bass_slash("C6/9/E", 1), bass_slash("6/9", 1)      # a degree 6 may stand over a bass of its own
+    (4, 1)
+    """
+    slash = text.find("/", start)
+    while slash > start and text[slash - 1 : slash + 2] == "6/9":
+        slash = text.find("/", slash + 1)
+    return slash
+
+
 def _read_changes(text: str, plain: str, at: int) -> Quality:
     """Read the changes from ``at`` to the end, and apply them to the base before them."""
     found = BASES[plain[:at]]

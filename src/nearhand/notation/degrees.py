@@ -13,6 +13,7 @@ from collections.abc import Collection
 
 from nearhand.theory.mode import RAISED_SEVENTH, RAISED_SIXTH, Mode
 
+ORDINALS = ("1st", "2nd", "3rd", "4th", "5th", "6th", "7th")
 RAISED = {6: RAISED_SIXTH, 7: RAISED_SEVENTH}
 """The raised forms of minor, in fifths above the tonic."""
 

@@ -9,12 +9,12 @@ from __future__ import annotations
 from functools import lru_cache
 
 from nearhand.notation.accidentals import MOST_ACCIDENTALS, SIGNS, read_accidentals, write_accidental
-from nearhand.notation.chord_tail_writing import mark_tail
-from nearhand.notation.chord_tails import read_tail
+from nearhand.notation.chord_tail_writing import mark_tail, signed
+from nearhand.notation.chord_tails import bass_slash, read_tail
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import root_place, written_root
 from nearhand.notation.errors import InputError
-from nearhand.notation.numeral_writing import signed, written_bass_degree
+from nearhand.notation.numeral_writing import written_bass_degree
 from nearhand.notation.numerals import read_bass_degree
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import Mode
@@ -40,7 +40,7 @@ def parse_number(text: str, mode: Mode, conventions: Conventions = DEFAULT) -> R
     if not digit or digit not in "1234567":
         what = f"{digit} is no scale degree" if digit.isprintable() and digit else "a scale degree is missing"
         raise InputError(what, text, at, at + 1, wanted="a number 1 to 7", hint=_HINT)
-    slash = _bass_slash(text, at + 1)
+    slash = bass_slash(text, at + 1)
     end = len(text) if slash < 0 else slash
     try:
         quality = read_tail(text[at + 1 : end])
@@ -49,14 +49,6 @@ def parse_number(text: str, mode: Mode, conventions: Conventions = DEFAULT) -> R
     root = root_place(int(digit), accidental, mode, quality.has_minor_third)
     chord = RelativeChord(root, quality, root)
     return chord if slash < 0 else chord._replace(bass=read_bass_degree(text, slash + 1, mode, chord))
-
-
-def _bass_slash(text: str, start: int) -> int:
-    """Where the slash before a bass degree stands, -1 if nowhere: not the one in 6/9."""
-    slash = text.find("/", start)
-    while slash > start and text[slash - 1 : slash + 2] == "6/9":
-        slash = text.find("/", slash + 1)
-    return slash
 
 
 @lru_cache(maxsize=8192)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from nearhand.notation.accidentals import write_accidental
-from nearhand.notation.chord_tail_writing import mark_tail
+from nearhand.notation.chord_tail_writing import mark_tail, signed
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import written_bass, written_root
 from nearhand.notation.numerals import FIGURES, NEAPOLITAN, NEAPOLITAN_PLACE, NUMERALS
@@ -97,22 +97,15 @@ def _tail_and_bass(chord: RelativeChord, mode: Mode, conventions: Conventions) -
 
 def _inversion(chord: RelativeChord) -> int:
     """Which chord tone lies in the bass, where figures can say it; else 0."""
-    if chord.bass == chord.root or chord.bass not in chord.places or not _is_tertian(chord.quality):
+    if chord.bass == chord.root or chord.bass not in chord.places or chord.quality not in _WITH_FIGURES:
         return 0
     return chord.places.index(chord.bass)
 
 
-def _is_tertian(quality: Quality) -> bool:
-    """Whether it is a plain triad or seventh chord, the only chords that the short figures stand for."""
-    if quality.numbers not in ((1, 3, 5), (1, 3, 5, 7)):
-        return False
-    return quality.triad in _PLAIN_TRIADS and (quality in _PLAIN_SEVENTHS or len(quality.numbers) == 3)
-
-
-_PLAIN_TRIADS = {QUALITIES[kind] for kind in ("major", "minor", "augmented", "diminished")}
-_PLAIN_SEVENTHS = {
-    Quality((1, 3, 5, 7), (*triad.intervals, seventh)) for triad in _PLAIN_TRIADS for seventh in (-2, 5)
-} | {QUALITIES["diminished-seventh"]}
+_TRIADS = {QUALITIES[kind] for kind in ("major", "minor", "augmented", "diminished")}
+_SEVENTHS = {Quality((1, 3, 5, 7), (*triad.intervals, seventh)) for triad in _TRIADS for seventh in (-2, 5)}
+_WITH_FIGURES = {*_TRIADS, *_SEVENTHS, QUALITIES["diminished-seventh"]}
+"""Plain triads and seventh chords, the only chords that the short figures stand for."""
 
 
 def _slash_bass(chord: RelativeChord, mode: Mode, conventions: Conventions) -> str:
@@ -123,8 +116,3 @@ def written_bass_degree(chord: RelativeChord, mode: Mode, conventions: Conventio
     """The bass degree with its accidental, as it follows a slash."""
     number, accidental = written_bass(chord.bass, mode, chord.places)
     return f"{write_accidental(accidental, conventions.plain)}{number}"
-
-
-def signed(tail: str, conventions: Conventions) -> str:
-    """A tail with signs for its accidentals, unless plain characters are wanted."""
-    return tail if conventions.plain else tail.replace("b", "♭").replace("#", "♯")

@@ -5,7 +5,8 @@ from __future__ import annotations
 from nearhand.notation.chart import Chart, read_token
 from nearhand.notation.chart_bars import Token
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.numerals import starts_numeral
+from nearhand.notation.degrees import ORDINALS
+from nearhand.notation.numerals import NUMERALS, starts_numeral
 from nearhand.theory.key import Key
 
 
@@ -28,7 +29,7 @@ def remarks_on(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> tu
 
 def _bare_number(chart: Chart, token: Token, key: Key, conventions: Conventions) -> str:
     """A bare digit is a major chord; where the scale has another chord, say so."""
-    if token.text not in ("1", "2", "3", "4", "5", "6", "7"):
+    if token.text not in map(str, NUMERALS.values()):
         return ""
     chord = read_token(chart, token, key, conventions)
     degrees = key.mode.degrees
@@ -41,17 +42,13 @@ def _bare_number(chart: Chart, token: Token, key: Key, conventions: Conventions)
     return f"{token.text} is read as a major chord; the diminished chord is written {token.text}°"
 
 
-_ORDINAL = {"I": "1st", "II": "2nd", "III": "3rd", "IV": "4th", "V": "5th", "VI": "6th", "VII": "7th"}
-_DIGIT = {"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7}
-
-
 def _applied_or_bass(token: Token) -> str:
     """A numeral over a numeral is an applied chord; where it is none of the usual ones, name the other reading."""
     left, slash, right = token.text.partition("/")
-    if not slash or not starts_numeral(right) or right.upper() not in _ORDINAL or left[:1] in "Vv" or left[:2] == "ii":
+    if not slash or not starts_numeral(right) or right.upper() not in NUMERALS or left[:1] in "Vv" or left[:2] == "ii":
         return ""
-    place = right.upper()
+    number = NUMERALS[right.upper()]
     return (
         f"{token.text} is read as {left} of {right}; "
-        f"the chord {left} over the {_ORDINAL[place]} degree is written {left}/{_DIGIT[place]}"
+        f"the chord {left} over the {ORDINALS[number - 1]} degree is written {left}/{number}"
     )

@@ -64,8 +64,11 @@ MODES = {
 MAJOR = MODES["major"]
 MINOR = MODES["minor"]
 
-RAISED_SIXTH = 3
-RAISED_SEVENTH = 5
+SUPERTONIC, SUBDOMINANT, DOMINANT = 2, -1, 1
+LOWERED_SIXTH, RAISED_SIXTH = -4, 3
+SUBTONIC, RAISED_SEVENTH = -2, 5
+LEADING_TONE = RAISED_SEVENTH
+"""Degrees by name, in fifths above the tonic."""
 MINOR_FORMS = {
     "natural": MINOR.degrees,
     "harmonic": (*MINOR.degrees[:6], RAISED_SEVENTH),

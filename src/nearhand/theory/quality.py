@@ -35,6 +35,11 @@ class Quality(NamedTuple):
         return self.interval(3) == -3
 
     @property
+    def is_dominant_seventh(self) -> bool:
+        """Whether a major third and a minor seventh stand over the root, whatever else does."""
+        return self.interval(3) == 4 and self.interval(7) == -2
+
+    @property
     def triad(self) -> Quality:
         """The chord without sixth, seventh and anything above."""
         return quality([(number, place) for number, place in self.tones if number <= 5])

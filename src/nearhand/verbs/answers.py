@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from nearhand.harmony.analysis import Analysis
+from nearhand.harmony.analysis import Analysis, analyse
 from nearhand.notation.conventions import Conventions
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
@@ -93,8 +93,6 @@ class HelpAnswer(NamedTuple):
 
 def view_in(progression: Progression, key: Key, voicing: str, loop: bool) -> View:
     """A progression seen in one key: analysed, and voiced unless ``voicing`` is ``none``."""
-    from nearhand.harmony.analysis import analyse
-
     moved = progression.in_key(key)
     analyses = iter(analyse(moved.relative_chords, key.mode))
     voiced = None if voicing == "none" else voice_progression(moved, voicing, loop)

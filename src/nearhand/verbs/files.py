@@ -36,8 +36,7 @@ def read_text(path: str) -> str:
     except FileNotFoundError:
         raise InputError(f"there is no file {path}", path, wanted="a chart file", hint=_HINT) from None
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "its name cannot be used"
-        raise InputError(f"{path} cannot be read: {reason}", path, wanted="a chart file", hint=_HINT) from None
+        raise InputError(f"{path} cannot be read: {_reason(error)}", path, wanted="a chart file", hint=_HINT) from None
     if len(data) > LARGEST_FILE:
         raise InputError(f"{path} is too large for a chart", path, hint="a chart holds at most 5 MB")
     return decode(data, path)
@@ -120,8 +119,9 @@ def write_tune(path: str, tune: Tune, replace: bool) -> None:
             os.fsync(file.fileno())
         os.replace(temporary, path)
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "its name cannot be used"
-        raise InputError(f"{path} cannot be written: {reason}", path, hint="choose another folder or name") from None
+        raise InputError(
+            f"{path} cannot be written: {_reason(error)}", path, hint="choose another folder or name"
+        ) from None
     finally:
         if os.path.exists(temporary):
             os.unlink(temporary)
@@ -139,6 +139,10 @@ def charts_in(folder: str) -> tuple[str, ...]:
             f"there is no folder {folder}", folder, wanted="a folder", hint="list FOLDER shows its charts"
         ) from None
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "its name cannot be used"
-        raise InputError(f"{folder} cannot be read: {reason}", folder, wanted="a folder", hint="") from None
+        raise InputError(f"{folder} cannot be read: {_reason(error)}", folder, wanted="a folder", hint="") from None
     return tuple(os.path.join(folder, name) for name in names)
+
+
+def _reason(error: OSError | ValueError) -> str:
+    """What the system says of a file; a name that no file can have is a ValueError without words for a player."""
+    return getattr(error, "strerror", None) or "its name cannot be used"

@@ -6,7 +6,7 @@ from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import HelpAnswer, NoteAnswer
 from nearhand.verbs.files import read_tune, with_suffix, write_tune
 from nearhand.verbs.session import Outcome, Session, redo, undo
-from nearhand.verbs.show import shown, views
+from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
 
 
@@ -20,7 +20,7 @@ def open_chart(session: Session, arguments: Arguments) -> Outcome:
             "open needs a file", arguments.line, len(arguments.line), hint="write for example  open waltz.toml"
         )
     session = session.with_tune(read_tune(with_suffix(arguments.text), conventions=session.conventions))
-    return Outcome(session, views(session, (session.stand[1],)))
+    return shown(session, introduces=True)
 
 
 def save(session: Session, arguments: Arguments) -> Outcome:

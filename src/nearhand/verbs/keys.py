@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from nearhand.harmony.key_finding import rank_keys
+from nearhand.harmony.key_finding import keys_of
 from nearhand.notation.keys import parse_key, write_key
 from nearhand.verbs.answers import KeysAnswer, NoteAnswer
 from nearhand.verbs.loading import loaded
@@ -19,9 +19,7 @@ def keys(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     session = loaded(session, arguments)
-    progression = session.stand[0].progression
-    slots = [slot for bar in progression.bars for slot in bar.slots if slot.chord is not None]
-    fits = rank_keys(tuple(progression.chords()), [slot.beats for slot in slots])
+    fits = keys_of(session.stand[0].progression)
     return Outcome(session, KeysAnswer(fits[:KEYS_SHOWN], session.conventions))
 
 

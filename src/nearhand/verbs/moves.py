@@ -24,7 +24,7 @@ def to(session: Session, arguments: Arguments) -> Outcome:
     keys = read_keys(arguments.text, session)
     if len(keys) < 12:
         session = session._replace(shown_key=keys[-1])
-    return Outcome(session, views(session, keys)._replace(introduces=False))
+    return Outcome(session, views(session, keys, introduces=False))
 
 
 def next_key(session: Session, arguments: Arguments) -> Outcome:

@@ -26,7 +26,7 @@ def show(session: Session, arguments: Arguments) -> Outcome:
     session = loaded(session, arguments)
     text = arguments.option("to")
     if text is None:
-        return Outcome(session, views(session, (session.stand[1],)))
+        return shown(session, introduces=True)
     try:
         keys = read_keys(text, session)
     except InputError as error:
@@ -76,16 +76,17 @@ def read_target(text: str, own: Key) -> Key:
     return Key(key.tonic, own.mode)
 
 
-def shown(session: Session) -> Outcome:
-    """A session with its tune in the key it is shown in.
+def shown(session: Session, introduces: bool = False) -> Outcome:
+    """A session with its tune in the key it is shown in; ``introduces`` when the tune is new to the player.
 
     Raises InputError when there is no tune.
     """
-    return Outcome(session, views(session, (session.stand[1],))._replace(introduces=False))
+    return Outcome(session, views(session, (session.stand[1],), introduces))
 
 
-def views(session: Session, keys: tuple[Key, ...]) -> ViewsAnswer:
+def views(session: Session, keys: tuple[Key, ...], introduces: bool = True) -> ViewsAnswer:
     """The tune of a session in some keys."""
     tune, _ = session.stand
     seen = tuple(view_in(tune.progression, key, session.voicing, session.loops) for key in keys)
-    return ViewsAnswer(tune, seen, session.conventions, CARE_IN_TWELVE_KEYS if len(keys) >= 12 else "")
+    advice = CARE_IN_TWELVE_KEYS if len(keys) >= 12 else ""
+    return ViewsAnswer(tune, seen, session.conventions, advice, introduces)

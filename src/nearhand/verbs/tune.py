@@ -128,13 +128,12 @@ def _inferred(charts: list[Chart]) -> tuple[Key, Key]:
             what = f"{token.text[:24]} needs a key to be read in"
             end = token.start + len(token.text)
             raise InputError(what, chart.text, token.start, end, wanted="a key", hint=_NO_KEY_HINT)
-    slots = [slot for chart in charts for bar in resolve(chart, _ANY_KEY).bars for slot in bar.slots]
-    chords = [slot.chord.in_key(_ANY_KEY) for slot in slots if slot.chord is not None]
-    if not chords:
+    progression = Progression(_ANY_KEY, tuple(bar for chart in charts for bar in resolve(chart, _ANY_KEY).bars))
+    if not progression.relative_chords:
         raise InputError(
             "there are no chords here to find a key from", charts[0].text, 0, wanted="chords", hint=_NO_KEY_HINT
         )
-    from nearhand.harmony.key_finding import rank_keys, runner_up
+    from nearhand.harmony.key_finding import keys_of, runner_up
 
-    fits = rank_keys(chords, [slot.beats for slot in slots if slot.chord is not None])
+    fits = keys_of(progression)
     return fits[0].key, runner_up(fits).key
