@@ -5,8 +5,8 @@ from __future__ import annotations
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from nearhand.notation.chord_words import BASES, CHANGES, apply_change
-from nearhand.notation.conventions import Conventions
+from nearhand.notation.chord_words import BASES, CHANGES, COMPLETE, apply_change
+from nearhand.notation.conventions import DEGREES, FIGURES, SEVENTHS, SYMBOLS, Conventions
 from nearhand.theory.chord import Chord, RelativeChord
 from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
@@ -55,9 +55,19 @@ signature_keys = st.builds(key, st.sampled_from([*MAJOR_TONICS, *MINOR_TONICS]))
 """The thirty major and minor keys that have a plain signature."""
 
 base_qualities = st.sampled_from(sorted(set(BASES.values())))
-changed_qualities = st.builds(apply_change, base_qualities, st.sampled_from(sorted(set(CHANGES.values()))))
+open_bases = sorted({quality for word, quality in BASES.items() if word not in COMPLETE})
+changed_qualities = st.builds(
+    apply_change, st.sampled_from(open_bases), st.sampled_from(sorted(set(CHANGES.values())))
+)
 qualities = base_qualities | changed_qualities
 chords = st.builds(Chord, common_pitch_classes, qualities, common_pitch_classes)
 relative_chords = st.builds(RelativeChord, st.integers(-10, 10), qualities, st.integers(-10, 10))
-conventions = st.builds(Conventions, st.sampled_from(["mode", "major"]), st.booleans())
+conventions = st.builds(
+    Conventions,
+    st.sampled_from(DEGREES),
+    st.booleans(),
+    st.sampled_from(SEVENTHS),
+    st.sampled_from(SYMBOLS),
+    st.sampled_from(FIGURES),
+)
 modes = st.sampled_from(list(MODES.values()))

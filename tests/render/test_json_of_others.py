@@ -27,15 +27,43 @@ def document(*lines):
 def test_keys_are_ranked_with_a_probability_and_reasons():
     found = document("keys | Am | Dm | E7 | Am |")
 
-    assert list(found) == ["schema", "keys"]
+    assert list(found) == ["schema", "keys", "regions"]
     assert found["keys"][0]["key"] == "A minor"  # its dominant leads to its tonic (common practice, no source)
     assert found["keys"][0]["reasons"] == [
-        "all chords belong to it", "its dominant goes to its tonic once", "it opens and closes on its tonic",
+        "all chords belong to it", "its signature, no sharps or flats, fits every note but G#",
+        "G#, its leading tone, sounds once", "it cadences iv-V7-i once", "it opens and closes on its tonic",
     ]  # fmt: skip
     shares = [fit["probability"] for fit in found["keys"]]
     assert shares == sorted(shares, reverse=True)
     assert 0 < sum(shares) <= 1
     assert all(set(fit) == {"key", "probability", "reasons"} for fit in found["keys"])
+    (region,) = found["regions"]
+    assert region == {
+        "key": "A minor", "first_bar": 1, "last_bar": 4, "first_chord": 1, "last_chord": 4, "pivot": None,
+    }  # fmt: skip
+
+
+def test_a_key_that_turns_is_told_with_its_pivot():
+    # Am is vi in C and ii in G (common practice, no source); chords are counted without rests, bars with them
+    found = document("keys | C F | N.C. | G7 C | Am D7 | G | G |")
+    first, second = found["regions"]
+
+    assert [region["key"] for region in found["regions"]] == ["C major", "G major"]
+    assert (first["first_bar"], first["last_bar"], first["first_chord"], first["last_chord"]) == (1, 3, 1, 4)
+    assert (second["first_bar"], second["last_bar"], second["first_chord"], second["last_chord"]) == (4, 6, 5, 8)
+    assert first["pivot"] is None
+    assert second["pivot"] == {
+        "chord": 5, "bar": 4, "symbol": "Am", "numeral_before": "vi", "numeral_after": "ii",
+    }  # fmt: skip
+
+
+def test_a_melody_is_given_back_as_it_was_written():
+    alone, both = document('keys --melody "E4 F#4, Bb"'), document('keys "| Em | B7 |" --melody "E D♯5"')
+
+    assert list(alone) == list(both) == ["schema", "keys", "regions", "melody"]
+    assert (alone["melody"], both["melody"]) == (["E4", "F#4", "Bb"], ["E", "D#5"])
+    assert (alone["regions"], len(both["regions"])) == ([], 1)
+    assert any("melody" in reason for reason in both["keys"][0]["reasons"])
 
 
 def test_an_explanation_tells_what_a_chord_is_and_does():

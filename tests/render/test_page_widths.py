@@ -16,6 +16,7 @@ from nearhand.verbs.answers import ChartRow, ListAnswer, NoteAnswer, ViewsAnswer
 from nearhand.verbs.table import VERBS
 from nearhand.verbs.tune import tune_from_text
 
+LINES_OF_CHARTS = [("to all",), ("voice none", "to all"), ("explain",), ("keys",), ("borrow",), ("instead 2",)]
 HELP = ["help", *(f"help {verb.name}" for verb in VERBS)]
 
 
@@ -30,7 +31,7 @@ def too_wide(lines, width):
     return [line for line in lines if len(line) > width]
 
 
-@pytest.mark.parametrize("line", [("to all",), ("voice none", "to all"), ("explain",), ("keys",)], ids=" ".join)
+@pytest.mark.parametrize("line", LINES_OF_CHARTS, ids=" ".join)
 @pytest.mark.parametrize("plain", [False, True], ids=["signs", "plain"])
 @pytest.mark.parametrize("chart", CHARTS, ids=lambda path: path.stem)
 def test_no_line_of_any_chart_in_any_key_is_wider_than_its_page(chart, plain, line):
@@ -44,7 +45,7 @@ def test_all_twelve_keys_are_on_the_page(chart):
         assert len([line for line in lines if "sharp" in line.split(", ")[0] or "flat" in line.split(", ")[0]]) >= 12
 
 
-@pytest.mark.parametrize("line", [("to all",), ("voice none", "to all"), ("explain",), ("keys",)], ids=" ".join)
+@pytest.mark.parametrize("line", LINES_OF_CHARTS, ids=" ".join)
 @pytest.mark.parametrize("chart", CHARTS, ids=lambda path: path.stem)
 def test_a_plain_page_of_a_chart_is_of_keyboard_characters_alone(chart, line):
     for lines in pages(chart, line, True).values():
@@ -59,7 +60,19 @@ def test_help_fits_its_page_and_is_plain_where_it_must_be(line):
 
 
 @pytest.mark.parametrize("width", [1, 2, 10, 20, 30])
-@pytest.mark.parametrize("line", [LAMENT, "keys | Am | F |", "explain | Am | F |", "help", "help show", "list ."])
+@pytest.mark.parametrize(
+    "line",
+    [
+        LAMENT,
+        "keys | Am | F |",
+        "explain | Am | F |",
+        "borrow C",
+        "instead | Am | E7 | 2",
+        "help",
+        "help show",
+        "list .",
+    ],
+)
 def test_a_page_of_hardly_any_columns_is_drawn_all_the_same(line, width):
     assert page(line, width=width)
     assert page(line, width=width, plain=True)

@@ -25,7 +25,8 @@ def texts(line, session=E_MINOR):
 
 VERB_NAMES = [
     ("", NAMES), ("  ", NAMES), ("s", {"show", "save"}), ("sh", {"show"}), ("  sh", {"show"}), ("show", {"show"}),
-    ("h", {"home", "help"}), ("ex", {"explain"}), ("k", {"key", "keys"}), ("b", {"back"}), ("x", set()), ("S", set()),
+    ("h", {"home", "help"}), ("ex", {"explain"}), ("k", {"key", "keys"}), ("b", {"back", "borrow"}),
+    ("x", set()), ("S", set()),
     ("|", set()), ("Em", set()), ("Em ", set()), ("nonsense ", set()), ("E minor: | E", set()),
 ]  # fmt: skip
 WORDS = [
@@ -36,7 +37,8 @@ WORDS = [
 OPTIONS = [
     ("show --", {"--to", "--voicing", "--loop", "--key", "--degrees", "--plain", "--json"}),
     ("show | Em | --v", {"--voicing"}), ("show --to C --d", {"--degrees"}), ("show --x", set()),
-    ("keys --", {"--key", "--degrees", "--plain", "--json"}), ("save it --o", {"--over"}), ("next --", set()),
+    ("keys --", {"--melody", "--key", "--degrees", "--plain", "--json"}),
+    ("save it --o", {"--over"}), ("next --", set()),
     ("list --", {"--plain", "--json"}),
 ]  # fmt: skip
 KEYS = [

@@ -23,6 +23,7 @@ REAL_LINES = [
     FALLING_BASS, "E minor: | i | v6 | iv6 | V7 |", "D dorian: 1- 4 b7 1-/5", "|: C | F G7 / / :| [3/4] N.C. | % ||",
     'show "| Em | B7 |" --to "C minor,G minor" --voicing none', "show --to all --degrees major --plain --loop",
     "keys | Am | F | C | G | --json", "explain 2", 'explain "| C | E7 |" 1', "list progressions", "to Bb, F#m, all",
+    "borrow Eb minor", "borrow", "instead 2", 'instead "C: C G7 C" 2',
     "next", "back", "home", "key Ab lydian", "voice none", "loop off", "degrees major", "open no.toml", "undo", "redo",
     "help show", "quit", "| Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | Ebsus4 | Adim7/C |", "C: bVII V65/V viiø7/ii N6 i64",
 ]  # fmt: skip
@@ -31,6 +32,8 @@ LONG_LINES = [
     "C# minor: |: i i(maj7) | i7 i6 | iv7 | V7b9 :| [6/8] V65/V / / V7 / / | bII6 N.C. :|",
     "show | Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | --key=F#m --degrees major --plain --json",
     "explain 1 4 57 | 6-/5 2-7 | --key Bb 3",
+    'instead "| Cmaj7#11/G | F#m7b5 B7 | Em |" 3 --key G --degrees major',
+    "borrow F# dorian --degrees major --plain",
 ]  # fmt: skip
 
 

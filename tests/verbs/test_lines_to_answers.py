@@ -5,13 +5,23 @@ from __future__ import annotations
 import pytest
 from verbs.session_words import FALLING_BASS, after, answer_to, keys_of, numbers, numerals, symbols
 
-from nearhand.verbs.answers import ExplainAnswer, HelpAnswer, KeysAnswer, ListAnswer, NoteAnswer, ViewsAnswer
+from nearhand.verbs.answers import (
+    BorrowAnswer,
+    ExplainAnswer,
+    HelpAnswer,
+    InsteadAnswer,
+    KeysAnswer,
+    ListAnswer,
+    NoteAnswer,
+    ViewsAnswer,
+)
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import VERBS
 
 LINES_WITH_A_TUNE = [
-    ("show", ViewsAnswer), ("keys", KeysAnswer), ("explain", ExplainAnswer), ("list", ListAnswer),
+    ("show", ViewsAnswer), ("keys", KeysAnswer), ("explain", ExplainAnswer),
+    ("borrow", BorrowAnswer), ("instead 2", InsteadAnswer), ("list", ListAnswer),
     ("to C minor", ViewsAnswer), ("next", ViewsAnswer), ("back", ViewsAnswer), ("home", ViewsAnswer),
     ("key G major", ViewsAnswer), ("voice none", ViewsAnswer), ("loop on", ViewsAnswer),
     ("degrees major", ViewsAnswer), ("plain on", ViewsAnswer),

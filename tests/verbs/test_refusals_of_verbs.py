@@ -18,7 +18,8 @@ PUT_A_KEY = 'put the key in front, as in "E minor: i iv V7", or add --key "E min
 FILE_HINT, FOLDER_HINT = "list shows the charts of a folder", "list FOLDER shows its charts"
 
 WITHOUT_A_TUNE = [
-    *((line, *NO_TUNE) for line in ("show", "keys", "explain", "to C", "next", "back", "home", "key")),
+    *((line, *NO_TUNE) for line in ("show", "keys", "explain", "instead", "to C", "next", "back", "home", "key")),
+    ("borrow", "borrow needs a key", "borrow^", "write for example  borrow C major"),
     ("undo", "there is nothing to undo", "", ""),
     ("redo", "there is nothing to redo", "", ""),
     ("i iv V", "i needs a key to be read in", "^i iv V", PUT_A_KEY),
@@ -66,6 +67,9 @@ WITH_A_TUNE = [
     ("degrees", "degrees needs a word", "degrees^", "write degrees mode, or degrees major"),
     ("degrees minor", "'minor' cannot follow degrees", "degrees ^minor", "write degrees mode, or degrees major"),
     ("explain 5", "there is no chord 5", "explain ^5", "the chords are numbered 1 to 4"),
+    ("instead", "instead needs a chord's number", "instead^", "write for example  instead 2"),
+    ("instead 5", "there is no chord 5", "instead ^5", "the chords are numbered 1 to 4"),
+    ("borrow H", "'H' is no key", "^H", KEY_HINT),
     ("help zzz", "'zzz' is neither a verb nor a chord", "help ^zzz", CHORDS_HINT),
     ("help shwo", "'shwo' is neither a verb nor a chord", "help ^shwo", "did you mean show?"),
     ("help zzz  yyy", "'zzz yyy' is neither a verb nor a chord", "help ^zzz  yyy", CHORDS_HINT),

@@ -109,7 +109,7 @@ REFUSED = [
     ("show --tp=C", "show has no option --tp=C", "show ^--tp=C", "did you mean --to?"),
     ("show --voice none", "show has no option --voice", "show ^--voice none", "did you mean --voicing?"),
     ("keys --fingering", "keys has no option --fingering", "keys ^--fingering",
-     "keys knows --key, --degrees, --plain, --json"),
+     "keys knows --melody, --key, --degrees, --plain, --json"),
     ("next --fast", "next has no option --fast", "next ^--fast", ""),
     ("save it --ovr", "save has no option --ovr", "save it ^--ovr", "did you mean --over?"),
     ("show --to", "--to needs a value", "show --to^",

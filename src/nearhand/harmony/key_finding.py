@@ -1,4 +1,4 @@
-"""Which key a row of chords is in: every key is scored by how well the chords fit it, and the reasons are kept.
+"""Which key a row of chords is in: every key is scored by how well the chords fit it.
 
 The rules are common practice, no source: a key gains by the share of time its own chords take, by a dominant that
 goes to its tonic, and by opening and closing on its tonic; it loses by notes from outside. Major and minor come
@@ -8,7 +8,7 @@ before the other modes. The chords' own spelling decides between enharmonic keys
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
 from nearhand.harmony.applied import applied_target
@@ -41,16 +41,14 @@ _SEVENTH_CADENCE, _TRIAD_CADENCE, _PREPARED_CADENCE = 0.3, 0.02, 0.15
 _FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.1, 0.85, 0.6, 0.35
 _ODDS = 100.0
 """How much likelier a key is whose score is higher by 1."""
-_KEYS_WITH_REASONS = 5
 
 
 class KeyFit(NamedTuple):
-    """One key with its score, its share of the probability (0 to 1), and the reasons in words."""
+    """One key with its score and its share of the probability (0 to 1); ``key_reasons`` puts the reasons in words."""
 
     key: Key
     score: float
     share: float
-    reasons: tuple[str, ...]
 
 
 def rank_keys(chords: Sequence[Chord], weights: Sequence[Beats] | None = None) -> tuple[KeyFit, ...]:
@@ -63,20 +61,25 @@ def rank_keys(chords: Sequence[Chord], weights: Sequence[Beats] | None = None) -
     >>> str(best.key), str(others[0].key)
     ('A minor', 'C major')
     """
-    if not chords:
-        raise ValueError("a key cannot be found without chords")
+    return ranked(scores_of(chords, weights, candidate_keys(chords)))
+
+
+def scores_of(chords: Sequence[Chord], weights: Sequence[Beats] | None, keys: Sequence[Key]) -> dict[Key, float]:
+    """The score of each of some keys: how well the chords fit it."""
     tally = _tally(chords, weights if weights is not None else [1] * len(chords))
+    return {key: _score(tally, key) for key in keys}
+
+
+def ranked(scores: Mapping[Key, float]) -> tuple[KeyFit, ...]:
+    """Keys in the order of their scores; the shares follow from the odds that a difference of scores stands for."""
     scored = sorted(
-        ((_score(tally, key), key) for key in _candidates(chords)),
-        key=lambda pair: (-pair[0], abs(pair[1].signature), pair[1].mode.has_minor_third, pair[1].tonic.fifths),
+        scores.items(),
+        key=lambda pair: (-pair[1], abs(pair[0].signature), pair[0].mode.has_minor_third, pair[0].tonic.fifths),
     )
-    best = scored[0][0]
-    shares = [_ODDS ** (score - best) for score, _ in scored]
+    best = scored[0][1]
+    shares = [_ODDS ** (score - best) for _, score in scored]
     total = sum(shares)
-    return tuple(
-        KeyFit(key, score, share / total, _reasons(tally, key) if place < _KEYS_WITH_REASONS else ())
-        for place, ((score, key), share) in enumerate(zip(scored, shares, strict=True))
-    )
+    return tuple(KeyFit(key, score, share / total) for (key, score), share in zip(scored, shares, strict=True))
 
 
 def keys_of(progression: Progression) -> tuple[KeyFit, ...]:
@@ -84,8 +87,12 @@ def keys_of(progression: Progression) -> tuple[KeyFit, ...]:
 
     Raises ValueError when there are no chords.
     """
-    beats = [slot.beats for bar in progression.bars for slot in bar.slots if slot.chord is not None]
-    return rank_keys(tuple(progression.chords()), beats)
+    return rank_keys(tuple(progression.chords()), beats_of(progression))
+
+
+def beats_of(progression: Progression) -> list[Beats]:
+    """How long each chord of a progression lasts, rests left out."""
+    return [slot.beats for bar in progression.bars for slot in bar.slots if slot.chord is not None]
 
 
 def runner_up(fits: Sequence[KeyFit]) -> KeyFit:
@@ -99,10 +106,9 @@ def runner_up(fits: Sequence[KeyFit]) -> KeyFit:
 
 
 class _Tally(NamedTuple):
-    """What the score needs of a progression, counted once: time and number of each chord, and each row of three."""
+    """What the score needs of a progression, counted once: the time of each chord, and each row of three."""
 
     lengths: dict[_Sound, float]
-    counts: dict[_Sound, int]
     rows: dict[tuple[_Sound | None, _Sound, _Sound], int]
     first: _Sound
     last: _Sound
@@ -114,11 +120,16 @@ def _tally(chords: Sequence[Chord], weights: Sequence[Beats]) -> _Tally:
     for sound, weight in zip(sounds, weights, strict=True):
         lengths[sound] = lengths.get(sound, 0.0) + float(weight)
     rows = Counter(zip([None, *sounds], sounds, sounds[1:], strict=False))
-    return _Tally(lengths, Counter(sounds), rows, sounds[0], sounds[-1])
+    return _Tally(lengths, rows, sounds[0], sounds[-1])
 
 
-def _candidates(chords: Sequence[Chord]) -> list[Key]:
-    """Major and minor keys of a plain signature within reach of the roots, and other keys whose tonic sounds."""
+def candidate_keys(chords: Sequence[Chord]) -> list[Key]:
+    """Major and minor keys of a plain signature within reach of the roots, and other keys whose tonic sounds.
+
+    Raises ValueError when there are no chords.
+    """
+    if not chords:
+        raise ValueError("a key cannot be found without chords")
     roots = {chord.root.fifths for chord in chords}
     reach = range(min(roots) - 5, max(roots) + 6)
     keys = [
@@ -135,8 +146,8 @@ def _score(tally: _Tally, key: Key) -> float:
     fit = on_tonic = time = 0.0
     for sound, length in tally.lengths.items():
         time += length
-        fit += length * _fit(seen[sound], key.mode)
-        on_tonic += length * _is_tonic(seen[sound], key.mode)
+        fit += length * chord_fit(seen[sound], key.mode)
+        on_tonic += length * is_tonic(seen[sound], key.mode)
     tonic = _TIME_ON_TONIC * on_tonic / time if on_tonic else _NO_TONIC
     cadences = min(sum(count * strength for count, strength in _cadences(tally, key)), _STRONGEST_CADENCES)
     return _FIT * fit / time + tonic + _ends(tally, seen, key.mode) + cadences + _PRIORS[key.mode]
@@ -152,19 +163,19 @@ def _cadences(tally: _Tally, key: Key) -> list[tuple[int, float]]:
     found = []
     for (before, first, second), count in tally.rows.items():
         if second[0] == key.tonic.fifths:
-            prepared = before is not None and _prepares(_relative(before, key))
+            prepared = before is not None and is_predominant(_relative(before, key))
             strength = _cadence_strength(_relative(first, key), _relative(second, key), prepared, key.mode)
             found += [(count, strength)] if strength else []
     return found
 
 
-def _prepares(chord: RelativeChord) -> bool:
+def is_predominant(chord: RelativeChord) -> bool:
     """Whether a chord is ii or IV: what stands before the dominant of a cadence."""
     return chord.root == SUBDOMINANT or (chord.root == SUPERTONIC and chord.quality.has_minor_third)
 
 
 @lru_cache(maxsize=16384)
-def _fit(chord: RelativeChord, mode: Mode) -> float:
+def chord_fit(chord: RelativeChord, mode: Mode) -> float:
     """How well one chord fits a mode: 1 for its own, less for what the mode can explain, least for strangers."""
     source = own_source(chord, mode)
     if source is not None:
@@ -180,7 +191,8 @@ def _fit(chord: RelativeChord, mode: Mode) -> float:
     return 1.0 - _LOSS_PER_FOREIGN_NOTE * (1 + sum(place not in mode.degrees for place in set(chord.places)))
 
 
-def _is_tonic(chord: RelativeChord, mode: Mode) -> bool:
+def is_tonic(chord: RelativeChord, mode: Mode) -> bool:
+    """Whether a chord stands on the tonic with the mode's third, or without any."""
     third = chord.quality.interval(3)
     return chord.root == 0 and (third is None or (third == -3) == mode.has_minor_third)
 
@@ -190,7 +202,7 @@ def _ends(tally: _Tally, seen: dict[_Sound, RelativeChord], mode: Mode) -> float
     first, last = seen[tally.first], seen[tally.last]
     total = 0.0
     for chord, other, worth in ((first, last, _OPENING), (last, first, _CLOSING)):
-        if _is_tonic(chord, mode):
+        if is_tonic(chord, mode):
             total += worth if not chord.quality.is_dominant_seventh or other.root == 0 else worth / 2
     if not mode.has_minor_third and any(_is_minor_tonic(chord) for chord in seen.values()):
         total -= _OPENING  # a minor chord on it makes a weak major tonic
@@ -205,34 +217,27 @@ def _is_minor_tonic(chord: RelativeChord) -> bool:
     return chord.root == 0 and chord.quality.has_minor_third and chord.quality.interval(5) == 1
 
 
-def _cadence_strength(first: RelativeChord, second: RelativeChord, prepared: bool, mode: Mode) -> float:
-    """How much the step from a dominant with leading tone to the tonic tells; 0 for any other step.
+def is_cadence(first: RelativeChord, second: RelativeChord, mode: Mode) -> bool:
+    """Whether a dominant with leading tone goes to the tonic.
 
-    A chord with its seventh tells most, a triad little: I-IV looks like V-I. A dominant seventh is no
-    goal; a major tonic is one in minor as well.
+    A dominant seventh is no goal; a major tonic is one in minor as well.
     """
-    by_seventh = first.root == DOMINANT and first.quality.is_dominant_seventh
-    by_triad = first.root == DOMINANT and first.quality.interval(3) == 4
-    by_diminished = first.root == LEADING_TONE and first.quality.interval(5) == -6
-    is_goal = _is_tonic(second, mode) or (mode == MINOR and second.root == 0 and second.quality.interval(3) == 4)
-    if not is_goal or second.quality.is_dominant_seventh or not (by_triad or by_diminished):
+    is_dominant = first.root == DOMINANT and first.quality.interval(3) == 4
+    is_goal = is_tonic(second, mode) or (mode == MINOR and second.root == 0 and second.quality.interval(3) == 4)
+    return is_goal and not second.quality.is_dominant_seventh and (is_dominant or _is_leading_tone_chord(first))
+
+
+def has_telling_seventh(dominant: RelativeChord) -> bool:
+    """Whether a dominant has the seventh that makes it plain: a triad tells little, for I-IV looks like V-I."""
+    return dominant.quality.is_dominant_seventh or (_is_leading_tone_chord(dominant) and 7 in dominant.quality.numbers)
+
+
+def _is_leading_tone_chord(chord: RelativeChord) -> bool:
+    return chord.root == LEADING_TONE and chord.quality.interval(5) == -6
+
+
+def _cadence_strength(first: RelativeChord, second: RelativeChord, prepared: bool, mode: Mode) -> float:
+    """How much the step from a dominant to the tonic tells; 0 for any other step."""
+    if not is_cadence(first, second, mode):
         return 0.0
-    tells = by_seventh or (by_diminished and 7 in first.quality.numbers)
-    return (_SEVENTH_CADENCE if tells else _TRIAD_CADENCE) + _PREPARED_CADENCE * prepared
-
-
-def _reasons(tally: _Tally, key: Key) -> tuple[str, ...]:
-    chords = sum(tally.counts.values())
-    own = sum(count for sound, count in tally.counts.items() if own_source(_relative(sound, key), key.mode) is not None)
-    reasons = [f"{own} of {chords} chords belong to it" if own < chords else "all chords belong to it"]
-    cadences = sum(count for count, _ in _cadences(tally, key))
-    if cadences:
-        reasons.append(f"its dominant goes to its tonic {'once' if cadences == 1 else f'{cadences} times'}")
-    ends = [
-        word
-        for word, sound in (("opens", tally.first), ("closes", tally.last))
-        if _is_tonic(_relative(sound, key), key.mode)
-    ]
-    if ends:
-        reasons.append(f"it {' and '.join(ends)} on its tonic")
-    return tuple(reasons)
+    return (_SEVENTH_CADENCE if has_telling_seventh(first) else _TRIAD_CADENCE) + _PREPARED_CADENCE * prepared

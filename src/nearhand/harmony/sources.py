@@ -11,7 +11,7 @@ DIATONIC = "diatonic"
 CHROMATIC = "chromatic"
 BORROWED = "borrowed from "
 
-_PARALLEL_SCALES = {
+PARALLEL_SCALES = {
     "natural minor": MINOR_FORMS["natural"],
     "major": MODES["major"].degrees,
     "harmonic minor": MINOR_FORMS["harmonic"],
@@ -42,7 +42,7 @@ def source_of(chord: RelativeChord, mode: Mode) -> str:
     if own is not None:
         return own
     places = set(chord.places)
-    name = next((name for name, scale in _PARALLEL_SCALES.items() if places.issubset(scale)), None)
+    name = next((name for name, scale in PARALLEL_SCALES.items() if places.issubset(scale)), None)
     return CHROMATIC if name is None else BORROWED + name
 
 

@@ -4,11 +4,18 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from nearhand.notation.chord_tails import read_tail
-from nearhand.notation.chord_words import AUGMENTED_MAJOR_SEVENTH, MAJOR_SIXTH_NINTH, MINOR_SIXTH_NINTH
+from nearhand.notation.chord_tails import LOWERED_DIGITS, RAISED_DIGITS, read_tail
+from nearhand.notation.chord_words import (
+    ALTERED_DOMINANT,
+    AUGMENTED_MAJOR_SEVENTH,
+    COMPLETE,
+    MAJOR_SIXTH_NINTH,
+    MINOR_SIXTH_NINTH,
+)
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
-from nearhand.theory.quality import NATURAL_INTERVALS, QUALITIES, Quality, alteration
+from nearhand.theory.quality import NATURAL_INTERVALS, QUALITIES, SWISS, Quality, alteration
+from nearhand.theory.record import NamedTuple
 
 _SYMBOL_TAILS = {
     "major": "",
@@ -36,9 +43,60 @@ _SYMBOL_TAILS = {
     "dominant-13th": "13",
     "major-13th": "maj13",
     "minor-13th": "m13",
+    "Italian": "7(It6)",
+    "French": "7(Fr43)",
+    "German": "7(Ger65)",
+    "pedal": "ped",
+    "Tristan": "Tristan",
 }
-_WRITTEN = {QUALITIES[kind]: tail for kind, tail in _SYMBOL_TAILS.items()}
-_WRITTEN |= {MAJOR_SIXTH_NINTH: "6/9", MINOR_SIXTH_NINTH: "m6/9"}
+_PLAIN_TAILS = {QUALITIES[kind]: tail for kind, tail in _SYMBOL_TAILS.items()}
+_PLAIN_TAILS |= {MAJOR_SIXTH_NINTH: "6/9", MINOR_SIXTH_NINTH: "m6/9", ALTERED_DOMINANT: "7alt", SWISS: "7(Sw43)"}
+
+
+class _Style(NamedTuple):
+    """How a style writes minor, major and what plain words spell out."""
+
+    minor: str
+    major: str
+    words: tuple[tuple[str, str], ...] = ()
+
+
+_STYLES = {
+    "plain": _Style("m", "maj"),
+    "jazz": _Style(
+        "-",
+        "Δ",
+        (("m7b5", "ø7"), ("7#5", "+7"), ("dim7", "°7"), ("dim", "°"), ("aug", "+"), ("m(maj7)", "-Δ7")),
+    ),
+    "long": _Style("min", "maj", (("7#5", "aug7"),)),
+    "compact": _Style(
+        "m",
+        "M",
+        (("m7b5", "ø7"), ("7#5", "+7"), ("dim7", "°7"), ("dim", "°"), ("aug", "+"), ("m(maj7)", "m(M7)")),
+    ),
+}
+"""``ascii`` writes as ``plain`` does, with b and #."""
+_TYPED = {"Δ": "maj", "°": "o", "ø7": "-7b5"}
+"""What stands for the signs of a style where only keyboard characters may be used."""
+
+
+def _styled(tail: str, style: _Style) -> str:
+    for plain, word in style.words:
+        if tail == plain:
+            return word
+    if tail.startswith("maj"):
+        return style.major + tail[3:]
+    if tail.startswith("m"):
+        tail = style.minor + tail[1:]
+    return tail.replace("maj", style.major)
+
+
+@lru_cache
+def _tails(symbols: str) -> dict[Quality, str]:
+    """The written tails of a style, by quality."""
+    return {quality: _styled(tail, _STYLES[symbols]) for quality, tail in _PLAIN_TAILS.items()}
+
+
 _MARKS = {
     QUALITIES["diminished"]: "°",
     QUALITIES["diminished-seventh"]: "°7",
@@ -53,51 +111,61 @@ _NUMERAL_SIXTHS = {"6/9": "(add6,add9)", "6": "(add6)"}
 
 
 @lru_cache(maxsize=1024)
-def symbol_tail(chord_quality: Quality) -> str:
-    """Write a quality as the tail of a chord symbol, in keyboard characters; it reads back to the same quality.
+def symbol_tail(chord_quality: Quality, symbols: str = "plain") -> str:
+    """Write a quality as the tail of a chord symbol; it reads back to the same quality. Accidentals are b and #.
 
     >>> [symbol_tail(read_tail(tail)) for tail in ("-7", "7(b13,b9)", "9sus", "+7", "madd9")]
     ['m7', '7(b9,b13)', '9sus4', '7#5', 'm(add9)']
+    >>> [symbol_tail(read_tail(tail), "jazz") for tail in ("m7", "maj7", "m7b5", "m(maj7)", "dim7", "madd9")]
+    ['-7', 'Δ7', 'ø7', '-Δ7', '°7', '-(add9)']
     """
-    if chord_quality in _WRITTEN:
-        return _WRITTEN[chord_quality]
-    candidates = (_from_base(chord_quality, base, tail) for base, tail in _WRITTEN.items() if "#" not in tail)
+    tails = _tails("plain" if symbols == "ascii" else symbols)
+    if chord_quality in tails:
+        return tails[chord_quality]
+    candidates = (_from_base(chord_quality, base, tail) for base, tail in tails.items() if _may_go_on(tail))
     return min((words for words in candidates if words is not None), key=lambda words: (words[0], len(words[1])))[1]
+
+
+def _may_go_on(tail: str) -> bool:
+    """Whether changes may follow a written tail, so that they are read as meant."""
+    return tail not in COMPLETE and not any(sign in tail for sign in ("#", "(", "+7", "aug7", "-Δ"))
+
+
+_OUT_OF_THE_WAY = 10
+"""What counts against a way of writing that leaves out or adds tones which chord symbols seldom name."""
 
 
 def _from_base(target: Quality, base: Quality, tail: str) -> tuple[int, str] | None:
     """The target as a base with changes: how many, and the written tail. None where it cannot be said so."""
-    suspension, changes = "", []
+    suspension, changes, is_odd = "", [], False
     missing = [tone for tone in base.tones if tone not in target.tones]
     for number, place in target.tones:
         if (number, place) in base.tones:
             continue
         shift = alteration(number, place)
-        if number in (2, 4):
+        if number in (2, 4) and shift == 0:
             suspension += f"sus{number}"
             missing = [tone for tone in missing if tone[0] not in ((3, 11) if number == 4 else (3,))]
         elif number in (5, 9, 11, 13) and shift in (-1, 1):
             changes.append(("#" if shift > 0 else "b") + str(number))
             missing = [tone for tone in missing if tone != (number, NATURAL_INTERVALS[number])]
-        elif shift == 0 and number in (6, 9, 11, 13):
-            changes.append(f"add{number}")
         elif (number, place) == (7, 5):
             changes.append("maj7")
         else:
-            return None
-    if any(number not in (3, 5) for number, _ in missing):
-        return None
+            is_odd |= shift != 0 or number not in (6, 9, 11, 13)
+            changes.append(f"add{'#' * shift or 'b' * -shift}{number}")
+    is_odd |= any(number not in (3, 5) for number, _ in missing)
     # an alteration takes the plain tone's place, so additions follow; no5 would take an altered fifth as well
     changes.sort(key=lambda change: change.startswith("add"))
     omitted = [f"no{number}" for number, _ in missing]
-    changes = omitted + changes if "#5" in changes else changes + omitted
+    changes = omitted + changes if is_odd or "#5" in changes or "b5" in changes else changes + omitted
     written = tail + suspension + _join(changes, (tail + suspension)[-1:].isdigit())
     try:
         if read_tail(written) != target:
             return None
     except InputError:
         return None
-    return len(changes) + bool(suspension), written
+    return len(changes) + bool(suspension) + _OUT_OF_THE_WAY * is_odd, written
 
 
 def _join(changes: list[str], after_digit: bool) -> str:
@@ -121,7 +189,7 @@ def mark_tail(chord_quality: Quality, plain: bool, numeral: bool) -> str:
             return mark
         return mark.replace("°", "o").replace("ø", "/o") if numeral else mark.replace("°", "o").replace("ø7", "-7b5")
     tail = symbol_tail(chord_quality)
-    if tail.startswith("m") and not tail.startswith("maj"):
+    if chord_quality.has_minor_third and tail.startswith("m") and not tail.startswith("maj"):
         tail = ("" if numeral else "-") + tail[1:]
     if numeral:
         for sixth, spelled_out in _NUMERAL_SIXTHS.items():
@@ -133,3 +201,31 @@ def mark_tail(chord_quality: Quality, plain: bool, numeral: bool) -> str:
 def signed(tail: str, conventions: Conventions) -> str:
     """A tail with signs for its accidentals, unless plain characters are wanted."""
     return tail if conventions.plain else tail.replace("b", "♭").replace("#", "♯")
+
+
+def written_tail(chord_quality: Quality, conventions: Conventions) -> str:
+    """Write a quality as the tail of a chord symbol in the style and the characters of the conventions.
+
+    >>> written_tail(read_tail("m7b5"), Conventions(symbols="jazz")), written_tail(read_tail("7b9"), Conventions())
+    ('ø7', '7♭9')
+    """
+    tail = symbol_tail(chord_quality, conventions.symbols)
+    if not conventions.plain:
+        return tail if conventions.symbols == "ascii" else signed(tail, conventions)
+    for sign, typed in _TYPED.items():
+        tail = tail.replace(sign, typed)
+    return tail
+
+
+def raised(tail: str) -> str:
+    """A tail of a number or a numeral with its digits raised; of the two digits of a figure the second is lowered.
+
+    >>> raised("7"), raised("65"), raised("maj7"), raised("7♭9")
+    ('⁷', '⁶₅', 'maj⁷', '⁷♭⁹')
+    """
+    if tail[-2:] in TWO_DIGIT_FIGURES and not tail[-3:-2].isdigit():
+        return tail[:-2] + RAISED_DIGITS[int(tail[-2])] + LOWERED_DIGITS[int(tail[-1])]
+    return "".join(RAISED_DIGITS[int(sign)] if sign in "0123456789" else sign for sign in tail)
+
+
+TWO_DIGIT_FIGURES = ("64", "65", "43", "42")

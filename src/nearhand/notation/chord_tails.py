@@ -4,17 +4,32 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from nearhand.notation.chord_words import BASES, CHANGES, LONGEST_BASE, LONGEST_CHANGE, apply_change
+from nearhand.notation.chord_words import BASES, CHANGES, COMPLETE, LONGEST_BASE, LONGEST_CHANGE, apply_change
 from nearhand.notation.errors import InputError
 from nearhand.theory.quality import Quality
 
-_TO_PLAIN = str.maketrans("♯♭", "#b")
+RAISED_DIGITS, LOWERED_DIGITS = "⁰¹²³⁴⁵⁶⁷⁸⁹", "₀₁₂₃₄₅₆₇₈₉"
+_TO_PLAIN = str.maketrans(f"♯♭{RAISED_DIGITS}{LOWERED_DIGITS}⁺⁻⁽⁾[]", "#b01234567890123456789+-()()")
 _HINT = "a chord goes on for example with m, 7, maj7, m7, m7b5, dim7, 6, sus4, add9, 9, 13 or 7b9"
+_BRACKETS = {"(": ")", "[": "]"}
+
+
+def plain_digits(text: str) -> str:
+    """A text of the same length with raised and lowered digits, signs and brackets on the line.
+
+    >>> plain_digits("V⁶₅"), plain_digits("5⁷♭⁹")
+    ('V65', '57♭9')
+    """
+    return text if text.isascii() else text.translate(_TO_LINE)
+
+
+_TO_LINE = {ord(sign): plain for sign, plain in zip(RAISED_DIGITS + LOWERED_DIGITS, "01234567890123456789", strict=True)}
+_TO_LINE |= {ord("⁺"): "+", ord("⁻"): "-", ord("⁽"): "(", ord("⁾"): ")"}
 
 
 @lru_cache(maxsize=4096)
 def read_tail(text: str) -> Quality:
-    """Read a whole tail.
+    """Read a whole tail; square brackets count as round ones.
 
     Raises InputError at the first character that is no base and no change.
 
@@ -24,7 +39,7 @@ def read_tail(text: str) -> Quality:
     plain = text.translate(_TO_PLAIN)
     furthest: InputError | None = None
     for size in range(min(LONGEST_BASE, len(plain)), -1, -1):  # "madd9" is m + add9, though "ma" is a base as well
-        if plain[:size] in BASES:
+        if plain[:size] in BASES and (size == len(plain) or plain[:size] not in COMPLETE):
             try:
                 return _read_changes(text, plain, size)
             except InputError as error:
@@ -54,7 +69,7 @@ def _read_changes(text: str, plain: str, at: int) -> Quality:
             opened, at = at, at + 1
         elif plain[at] == ")" and opened >= 0:
             opened, at = -1, at + 1
-        elif plain[at] == "," and opened >= 0:
+        elif plain[at] == "," and at:
             at += 1
         elif change := _change_at(plain, at, within_brackets=opened >= 0):
             found, at = apply_change(found, CHANGES[change]), at + len(change)
@@ -62,7 +77,9 @@ def _read_changes(text: str, plain: str, at: int) -> Quality:
             what = f"{text[at : at + 12]!r} is no part of a chord"
             raise InputError(what, text, at, at + 1, wanted="a chord quality", hint=_HINT)
     if opened >= 0:
-        raise InputError("a bracket is not closed", text, opened, opened + 1, wanted=")", hint="write a closing )")
+        close = _BRACKETS.get(text[opened], ")")
+        what, hint = "a bracket is not closed", f"write a closing {close}"
+        raise InputError(what, text, opened, opened + 1, wanted=close, hint=hint)
     return found
 
 

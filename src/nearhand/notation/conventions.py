@@ -5,20 +5,38 @@ from __future__ import annotations
 from nearhand.theory.mode import MAJOR, Mode
 from nearhand.theory.record import NamedTuple
 
+DEGREES = ("mode", "major", "relative")
+SEVENTHS = ("chord", "scale")
+SYMBOLS = ("plain", "jazz", "long", "compact", "ascii")
+FIGURES = ("line", "raised")
+
 
 class Conventions(NamedTuple):
     """The choices of a reader or writer; the defaults are the common ones.
 
     ``degrees``: ``mode`` counts degrees in the mode's own scale (minor reads 1 3 6 7), ``major`` against the major
-    scale of the tonic (minor reads 1 ♭3 ♭6 ♭7). ``plain`` writes with keyboard characters only (``Bb``, ``viio7``).
+    scale of the tonic (minor reads 1 ♭3 ♭6 ♭7); with ``relative`` numbers are those of the relative major (minor
+    reads 6- 1 4 5), while numerals stay with the mode. ``plain`` writes with keyboard characters only (``Bb``,
+    ``viio7``). ``sevenths``: a bare 7, 9, 11 or 13 behind a numeral is that of a chord symbol (``chord``: I7 is a
+    dominant seventh), or that of the scale (``scale``, as in RomanText: I7 is Imaj7). ``symbols`` is the style of
+    chord symbols: ``plain`` Cm7b5, ``jazz`` Cø7, ``long`` Cmin7b5, ``compact`` Cø7 CM7, ``ascii`` plain with b and #.
+    ``figures`` behind numerals and numbers stand on the ``line`` or ``raised``.
     """
 
     degrees: str = "mode"
     plain: bool = False
+    sevenths: str = "chord"
+    symbols: str = "plain"
+    figures: str = "line"
 
     def counting_mode(self, mode: Mode) -> Mode:
-        """The mode whose scale the degrees are counted in."""
+        """The mode whose scale the degrees of numerals are counted in."""
         return MAJOR if self.degrees == "major" else mode
+
+    @property
+    def sevenths_of_scale(self) -> bool:
+        """Whether a bare 7 behind a numeral is the seventh of the scale."""
+        return self.sevenths == "scale"
 
 
 DEFAULT = Conventions()

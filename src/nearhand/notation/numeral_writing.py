@@ -5,20 +5,20 @@ from __future__ import annotations
 from functools import lru_cache
 
 from nearhand.notation.accidentals import write_accidental
-from nearhand.notation.chord_tail_writing import mark_tail, signed
+from nearhand.notation.chord_tail_writing import mark_tail, raised, signed, symbol_tail
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import written_bass, written_root
-from nearhand.notation.numerals import FIGURES, NEAPOLITAN, NEAPOLITAN_PLACE, NUMERALS
+from nearhand.notation.errors import InputError
+from nearhand.notation.numerals import BASS_OF_SIXTH, NEAPOLITAN, NEAPOLITAN_PLACE, NUMERALS, OVER, parse_numeral
 from nearhand.theory.chord import RelativeChord
-from nearhand.theory.mode import MAJOR, MINOR, Mode
-from nearhand.theory.quality import QUALITIES, Quality
+from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR, Mode
+from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES, Quality
 
 _NUMERAL_OF = {number: numeral for numeral, number in NUMERALS.items()}
-_FIGURE_OF = {
-    (7 if tail else 5, inversion): figure
-    for figure, (tail, inversion) in FIGURES.items()
-    if figure in ("6", "64", "65", "43", "42")
-}
+_FIGURES = {5: ("", "6", "64"), 7: ("7", "65", "43", "42")}
+"""Figures by the highest tone, root position first."""
+_SIXTH_NAMES = {quality: name for name, quality in AUGMENTED_SIXTHS.items()}
+_SIXTH_FIGURES = ("6", "65", "43", "7", "42", "53", "64")
 
 
 @lru_cache(maxsize=8192)
@@ -29,9 +29,54 @@ def write_numeral(chord: RelativeChord, mode: Mode, conventions: Conventions = D
     >>> [write_numeral(parse_numeral(text, MINOR), MINOR) for text in ("v6", "bVII", "#viio7", "N6", "iv/5")]
     ['v6', 'VII', 'vii°7', '♭II6', 'iv/5']
     """
-    mode = conventions.counting_mode(mode)
-    head = _written_root(chord.root, mode, is_small_numeral(chord, mode), conventions)
-    return head + _tail_and_bass(chord, mode, conventions)
+    if chord.quality.layers is not None:
+        lower, interval, upper = chord.quality.layers
+        root = chord.root + interval
+        above = write_numeral(RelativeChord(root, upper, root), mode, conventions)
+        return f"{above}{OVER}{write_numeral(chord._replace(quality=lower), mode, conventions)}"
+    if name := augmented_sixth(chord):
+        return _figured(name, conventions)
+    counted = conventions.counting_mode(mode)
+    head = _written_root(chord.root, counted, is_small_numeral(chord, counted), conventions)
+    if conventions.sevenths_of_scale and len(chord.quality.numbers) > len(_TRIAD_NUMBERS):
+        return _of_scale(chord, head, mode, conventions)
+    return head + _tail_and_bass(chord, counted, conventions)
+
+
+def augmented_sixth(chord: RelativeChord) -> str:
+    """The name of an augmented sixth with its figures; empty for any other chord.
+
+    >>> augmented_sixth(RelativeChord(LOWERED_SIXTH, AUGMENTED_SIXTHS["Ger"], 6))
+    'Ger7'
+    """
+    name = _SIXTH_NAMES.get(chord.quality, "") if chord.root == LOWERED_SIXTH else ""
+    if not name:
+        return ""
+    by_figure = BASS_OF_SIXTH[name]
+    usual = {"It": "6", "Ger": "65"}.get(name, "43")
+    if chord.bass == LOWERED_SIXTH:
+        return name + usual
+    figure = next((figure for figure in _SIXTH_FIGURES if by_figure.get(figure) == chord.bass), "")
+    return name + figure if figure else ""
+
+
+def _of_scale(chord: RelativeChord, head: str, mode: Mode, conventions: Conventions) -> str:
+    """A numeral whose bare 7 is the seventh of the scale: the shortest writing that is read so."""
+    usual = _tail_and_bass(chord, conventions.counting_mode(mode), conventions._replace(figures="line"))
+    spelled_out = signed(symbol_tail(chord.quality), conventions) + _slash_bass_unless_root(chord, mode, conventions)
+    candidates = (usual.replace("maj", "", 1), usual, "d" + usual, spelled_out)
+    for candidate in candidates:
+        if _is_read_as(head + candidate, chord, mode, conventions):
+            return head + _figured(candidate, conventions)
+    return head + usual
+
+
+def _figured(tail: str, conventions: Conventions) -> str:
+    """A tail with raised figures where they are wanted; a bass degree behind its slash stays on the line."""
+    if conventions.figures != "raised" or conventions.plain:
+        return tail
+    cut = tail.rfind("/") if tail[-1:] in "1234567" and "6/9" not in tail else -1
+    return raised(tail) if cut < 0 else raised(tail[:cut]) + tail[cut:]
 
 
 def write_applied(
@@ -46,9 +91,20 @@ def write_applied(
     degree = write_degree(target, is_small, mode, conventions)
     inner = chord.above(-target)
     inner_mode = MINOR if is_small else MAJOR
-    own = inner if _inversion(inner) else inner._replace(bass=inner.root)
-    written = f"{write_numeral(own, inner_mode, conventions._replace(degrees='mode'))}/{degree}"
-    return written if own == inner else written + _slash_bass(chord, conventions.counting_mode(mode), conventions)
+    own_degrees = conventions._replace(degrees="mode")
+    if _inversion(inner) or augmented_sixth(inner) or inner.bass == inner.own_bass:
+        written = f"{write_numeral(inner, inner_mode, own_degrees)}/{degree}"
+        if not conventions.sevenths_of_scale or _is_read_as(written, chord, mode, conventions):
+            return written
+    above_root = write_numeral(inner._replace(bass=inner.own_bass), inner_mode, own_degrees)
+    return f"{above_root}/{degree}" + _slash_bass(chord, conventions.counting_mode(mode), conventions)
+
+
+def _is_read_as(written: str, chord: RelativeChord, mode: Mode, conventions: Conventions) -> bool:
+    try:
+        return parse_numeral(written, mode, conventions) == chord
+    except InputError:
+        return False
 
 
 def write_neapolitan(chord: RelativeChord) -> str:
@@ -85,23 +141,27 @@ def _written_root(place: int, mode: Mode, is_small: bool, conventions: Conventio
 
 def _tail_and_bass(chord: RelativeChord, mode: Mode, conventions: Conventions) -> str:
     tail = mark_tail(chord.quality, conventions.plain, numeral=True)
-    inversion = _inversion(chord)
-    if not inversion:
-        if chord.bass == chord.root:
-            return signed(tail, conventions)
-        tail = "(no3)" if tail == "5" else tail  # 5/3 would be a figure
-        return signed(tail, conventions) + _slash_bass(chord, mode, conventions)
-    figure = _FIGURE_OF[len(chord.quality.numbers) * 2 - 1, inversion]
-    return tail.replace("7", figure) if len(chord.quality.numbers) == 4 else tail + figure
+    if inversion := _inversion(chord):
+        figure = _FIGURES[chord.quality.numbers[-1]][inversion]
+        tail = tail.replace("7", figure) if 7 in chord.quality.numbers else tail + figure
+        return _figured(tail, conventions)
+    if tail == "5" and (chord.bass != chord.own_bass or conventions.sevenths_of_scale):  # 5 and 5/3 would be figures
+        tail = "(no3)"
+    return _figured(signed(tail, conventions), conventions) + _slash_bass_unless_root(chord, mode, conventions)
+
+
+def _slash_bass_unless_root(chord: RelativeChord, mode: Mode, conventions: Conventions) -> str:
+    return "" if chord.bass == chord.own_bass else _slash_bass(chord, conventions.counting_mode(mode), conventions)
 
 
 def _inversion(chord: RelativeChord) -> int:
     """Which chord tone lies in the bass, where figures can say it; else 0."""
-    if chord.bass == chord.root or chord.bass not in chord.places or chord.quality not in _WITH_FIGURES:
+    if chord.bass == chord.own_bass or chord.bass not in chord.places or chord.quality not in _WITH_FIGURES:
         return 0
     return chord.places.index(chord.bass)
 
 
+_TRIAD_NUMBERS = (1, 3, 5)
 _TRIADS = {QUALITIES[kind] for kind in ("major", "minor", "augmented", "diminished")}
 _SEVENTHS = {Quality((1, 3, 5, 7), (*triad.intervals, seventh)) for triad in _TRIADS for seventh in (-2, 5)}
 _WITH_FIGURES = {*_TRIADS, *_SEVENTHS, QUALITIES["diminished-seventh"]}

@@ -1,9 +1,9 @@
 """Reading Roman numerals: degree, quality by case and mark, figures of inversion, applied chords, bass degrees.
 
-After a slash a numeral names the degree an applied chord belongs to (``V7/V``), a digit the degree in the bass
-(``v/7``). Digits that are figures stay figures (``V6/5``). A capital with a bare 7 is a dominant seventh; a major
-seventh is written ``maj7`` (the other convention, in which 7 means the seventh of the scale, is named in
-docs/why.md). Figures: Open Music Theory, "Thoroughbass figures".
+After a slash a numeral names the degree an applied chord belongs to (``V7/V``, ``V42/V7/vi``), a digit the degree in the
+bass (``v/7``), an ordinal the chord's own tone (``V7/5th``). Digits that are figures stay figures (``V6/5``). Two slashes
+stand between a chord and the one below it. ``N6``, ``It6``, ``Fr43``, ``Ger65``, ``Sw43`` and ``Cad64`` have names of
+their own. Sources: Open Music Theory, "Thoroughbass figures"; When in Rome corpus, syntax.md (RomanText).
 """
 
 from __future__ import annotations
@@ -11,31 +11,33 @@ from __future__ import annotations
 from functools import lru_cache
 
 from nearhand.notation.accidentals import MOST_ACCIDENTALS, SIGNS, read_accidentals
-from nearhand.notation.chord_tails import read_tail
-from nearhand.notation.chord_words import AUGMENTED_WORDS, DIMINISHED_WORDS, MAJOR_WORDS
+from nearhand.notation.chord_tails import plain_digits
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.degrees import bass_place, root_place
+from nearhand.notation.degrees import ORDINALS, bass_place, root_place
 from nearhand.notation.errors import InputError
+from nearhand.notation.figures import figure_slashes
+from nearhand.notation.numeral_qualities import Degree, read_quality
 from nearhand.theory.chord import RelativeChord
-from nearhand.theory.mode import MAJOR, MINOR, Mode
-from nearhand.theory.quality import Quality
+from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR, Mode
+from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES, stacked
 
 NUMERALS = {"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7}
 NEAPOLITAN = "N"
 NEAPOLITAN_PLACE = -5
-FIGURES = {
-    **dict.fromkeys(("6", "63", "6/3"), ("", 1)),
-    **dict.fromkeys(("64", "6/4"), ("", 2)),
-    **dict.fromkeys(("53", "5/3"), ("", 0)),
-    **dict.fromkeys(("65", "6/5"), ("7", 1)),
-    **dict.fromkeys(("43", "4/3"), ("7", 2)),
-    **dict.fromkeys(("42", "4/2", "2"), ("7", 3)),
+OVER = "//"
+MOST_PARTS = 12
+"""Applied chords may be nested this deep."""
+_SIXTHS = {"It": "It", "Fr": "Fr", "Ger": "Ger", "Gr": "Ger", "Sw": "Sw"}
+BASS_OF_SIXTH = {
+    "It": {"": -4, "6": -4, "+6": -4, "53": 6, "5": 6, "64": 0},
+    "Fr": {"": -4, "6": -4, "+6": -4, "43": -4, "7": 2, "65": 6, "42": 0, "2": 0},
+    "Ger": {"": -4, "6": -4, "+6": -4, "65": -4, "7": 6, "43": 0, "42": -3, "2": -3},
+    "Sw": {"": -4, "6": -4, "+6": -4, "43": -4, "7": 9, "65": 6, "42": 0, "2": 0},
 }
-"""Figure to (the tail it stands for, which chord tone lies in the bass)."""
-_LONGEST_FIGURE = max(map(len, FIGURES))
-_SLASHED = {figure for figure in FIGURES if "/" in figure}
-_BEFORE_FIGURE = frozenset("IVivN°ºoøØ+mjaMΔ△^(")
-"""What may stand before a figure: a numeral or a mark, not the number of an added or suspended tone."""
+"""Figures of the augmented sixths to the place in the bass: the lowered sixth degree where they usually stand."""
+_CADENTIAL = ("Cad64", "Cad")
+_BEFORE_FIGURE = frozenset("IVivN°ºoøØ+dmajMΔ△∆^(rtw")
+"""What may stand before a figure: a numeral, a mark or a name, not the number of an added or suspended tone."""
 _AFTER_SLASH = ("o", "ø", "°")
 """What follows a slash in /o, the half-diminished mark in keyboard characters."""
 _HINT = "write a numeral such as i, V7, vii°7, bVII, V65 or V7/V"
@@ -50,109 +52,117 @@ def parse_numeral(text: str, mode: Mode, conventions: Conventions = DEFAULT) -> 
     >>> parse_numeral("V65", MINOR).bass, parse_numeral("v6", MINOR).bass      # leading tone, subtonic
     (5, -2)
     """
-    parts = _parts(text)
+    line = plain_digits(text)
+    over = line.find(OVER)
+    if over > 0:
+        return _over(text, over, mode, conventions)
     mode = conventions.counting_mode(mode)
-    bass_start = parts[-1][0] if len(parts) > 1 and _is_bass_degree(text, *parts[-1]) else None
+    parts = _parts(text, line, lenient=conventions.sevenths_of_scale)
+    bass_start = parts[-1][0] if len(parts) > 1 and _is_bass(line, *parts[-1]) else None
     chain = parts if bass_start is None else parts[:-1]
-    chord_mode, above = mode, 0
-    for start, end in reversed(chain[1:]):
-        target, is_small, stop = _read_root(text, start, end, chord_mode)
-        if stop < end:
-            raise _no_part(text, stop, end)
-        above, chord_mode = above + target, MINOR if is_small else MAJOR
-    chord = _read_chord(text, *chain[0], chord_mode).above(above)
+    chord_mode, chord, above = mode, None, 0
+    for start, end in reversed(chain):
+        if chord is not None:
+            above, chord_mode = above + chord.root, MINOR if chord.quality.has_minor_third else MAJOR
+        chord = _read_chord(text, line[start:end], start, chord_mode, conventions.sevenths_of_scale)
+    assert chord is not None  # there is always a part
+    chord = chord.above(above)
     if bass_start is None:
         return chord
+    if line[bass_start:].endswith(("st", "nd", "rd", "th")):
+        return chord._replace(bass=_own_tone(text, line, bass_start, chord))
     return chord._replace(bass=read_bass_degree(text, bass_start, mode, chord))
 
 
-def _parts(text: str) -> list[tuple[int, int]]:
-    """Offsets of the parts between slashes; slashes of figures and of /o part nothing."""
-    cuts = [
-        at
-        for at, character in enumerate(text)
-        if character == "/"
-        and text[at + 1 : at + 2] not in _AFTER_SLASH
-        and not (text[at - 1 : at + 2] in _SLASHED and text[at - 2 : at - 1] in _BEFORE_FIGURE)
-        and at > 0
-    ]
-    return list(zip([0] + [cut + 1 for cut in cuts], [*cuts, len(text)], strict=True))
-
-
-def _is_bass_degree(text: str, start: int, end: int) -> bool:
-    _, at = read_accidentals(text, start)
-    return at < end and text[at].isdigit()
-
-
-def _read_root(text: str, start: int, end: int, mode: Mode) -> tuple[int, bool, int]:
-    """The place of the root, whether the numeral is small, and the offset behind it."""
-    if text.startswith(NEAPOLITAN, start):
-        return NEAPOLITAN_PLACE, False, start + 1
-    accidental, at = read_accidentals(text, start)
-    if accidental is not None and abs(accidental) > MOST_ACCIDENTALS:
-        raise InputError("a numeral takes three accidentals at most", text, start, end, wanted="a numeral", hint=_HINT)
-    for size in (3, 2, 1):
-        word = text[at : min(at + size, end)]
-        if word.upper() in NUMERALS and word in (word.upper(), word.lower()):
-            is_small = word.islower()
-            return root_place(NUMERALS[word.upper()], accidental, mode, is_small), is_small, at + len(word)
-    shown = text[at:end][:24]
-    what = f"{shown!r} is no numeral" if shown else "a numeral is missing"
-    raise InputError(what, text, at, max(end, at + 1), wanted="a numeral I to VII or i to vii", hint=_HINT)
-
-
-def _read_chord(text: str, start: int, end: int, mode: Mode) -> RelativeChord:
-    root, is_small, at = _read_root(text, start, end, mode)
-    tail, inversion, places = _plain_tail(text, at, end)
+def _over(text: str, over: int, mode: Mode, conventions: Conventions) -> RelativeChord:
+    """A chord over a chord, parted by two slashes at ``over``."""
+    start = over + len(OVER)
+    if OVER in text[start:]:
+        what, hint = "only two chords can stand over each other", "write two chords, as in II//I7"
+        raise InputError(what, text, text.find(OVER, start), wanted="the end of the chord", hint=hint)
+    upper = parse_numeral(text[:over], mode, conventions)
     try:
-        quality = _read_small(tail) if is_small else read_tail(tail)
+        lower = parse_numeral(text[start:], mode, conventions)
     except InputError as error:
-        place = places[error.start]
-        if error.wanted == ")":
-            raise InputError(error.what, text, place, place + 1, wanted=error.wanted, hint=error.hint) from None
-        raise _no_part(text, place, end) from None
-    return RelativeChord(root, quality, root + quality.intervals[inversion])
+        raise error.within(text, start) from None
+    return lower._replace(quality=stacked(lower.quality, upper.root - lower.root, upper.quality))
 
 
-def _no_part(text: str, start: int, end: int) -> InputError:
-    what = f"{text[start:end][:12]!r} is no part of a chord"
-    return InputError(what, text, start, start + 1, wanted="a chord quality or a figure", hint=_HINT)
+def _parts(text: str, line: str, lenient: bool) -> list[tuple[int, int]]:
+    """Offsets of the parts between slashes; slashes of figures, of brackets and of /o part nothing."""
+    of_figures = figure_slashes(line, _BEFORE_FIGURE)
+    cuts, depth = [], 0
+    for at, character in enumerate(line):
+        depth += (character in "([") - (character in ")]")
+        is_mark = line[at + 1 : at + 2] in _AFTER_SLASH
+        if character == "/" and at > 0 and at not in of_figures and depth <= 0 and not is_mark:
+            cuts.append(at)
+    if lenient and cuts and cuts[-1] == len(line) - 1:  # RomanText as it is found: V/
+        return list(zip([0] + [cut + 1 for cut in cuts[:-1]], cuts, strict=True))
+    if len(cuts) > MOST_PARTS:
+        what, end = "applied chords are nested too deep", cuts[MOST_PARTS] + 1
+        raise InputError(what, text, cuts[MOST_PARTS], end, wanted="the end of the chord", hint=_HINT)
+    return list(zip([0] + [cut + 1 for cut in cuts], [*cuts, len(line)], strict=True))
 
 
-def _read_small(tail: str) -> Quality:
-    """A small numeral is minor where its tail allows that; a mark (°, ø, +), 5 or sus speaks for itself."""
+def _is_bass(line: str, start: int, end: int) -> bool:
+    _, at = read_accidentals(line, start)
+    return at < end and line[at].isdigit()
+
+
+def _read_chord(text: str, part: str, start: int, mode: Mode, sevenths_of_scale: bool) -> RelativeChord:
+    """One part of a numeral, which begins at ``start`` in the whole text; its root and bass above its own tonic."""
+    named = _named_chord(part, mode)
+    if named is not None:
+        return named
+    degree, at = _read_degree(text, part, start, mode)
     try:
-        return read_tail("m" + tail)
-    except InputError:
-        return read_tail(tail)
+        quality, bass = read_quality(part[at:], degree, sevenths_of_scale)
+    except InputError as error:
+        raise _no_part(text, start + at, part[at:], error) from None
+    return RelativeChord(degree.root, quality, degree.root + bass)
 
 
-def _plain_tail(text: str, start: int, end: int) -> tuple[str, int, list[int]]:
-    """A tail as a chord symbol would have it, the inversion its figure names, and the place of each character."""
-    tail, places = "", []
-    for at in range(start, end):
-        if text[at - 1] == "/" and at > start and tail.endswith("ø"):
-            continue  # the second character of /o
-        tail += "ø" if text[at] == "/" and text[at + 1 : at + 2] in _AFTER_SLASH else text[at]
-        places.append(at)
-    places.append(end)
-    for cut in range(max(0, len(tail) - _LONGEST_FIGURE - 1), len(tail)):
-        closing = ")" if tail.endswith(")") else ""
-        figure = tail[cut:].removesuffix(closing)
-        if figure in FIGURES and _may_carry_figure(tail[:cut]):
-            stands_for, inversion = FIGURES[figure]
-            behind = cut + len(figure)
-            places = places[:cut] + [places[cut]] * len(stands_for) + places[behind:]
-            return tail[:cut] + stands_for + closing, inversion, places
-    return tail, 0, places
+def _named_chord(part: str, mode: Mode) -> RelativeChord | None:
+    """A chord with a name of its own; None for any other, and for an augmented sixth with figures it does not have."""
+    if part.replace("/", "") in _CADENTIAL:
+        return RelativeChord(0, QUALITIES["minor" if mode.has_minor_third else "major"], 1)
+    if part[:1] == NEAPOLITAN:
+        bass = {"": 4, "6": 4, "63": 4, "53": 0, "64": 1}.get(part[1:].replace("/", ""))
+        return None if bass is None else RelativeChord(NEAPOLITAN_PLACE, QUALITIES["major"], NEAPOLITAN_PLACE + bass)
+    name = next((name for name in _SIXTHS if part.startswith(name)), "")
+    if not name:
+        return None
+    kind = _SIXTHS[name]
+    bass = BASS_OF_SIXTH[kind].get(part[len(name) :].replace("/", ""))
+    return None if bass is None else RelativeChord(LOWERED_SIXTH, AUGMENTED_SIXTHS[kind], bass)
 
 
-def _may_carry_figure(before: str) -> bool:
-    """Whether what stands between numeral and figure is a mark, a word for major, both, or nothing."""
-    after_marks = {
-        before.removeprefix(mark).removeprefix("(") for mark in ("", "ø", "Ø", *DIMINISHED_WORDS, *AUGMENTED_WORDS)
-    }
-    return not after_marks.isdisjoint(("", *MAJOR_WORDS))
+def _read_degree(text: str, part: str, start: int, mode: Mode) -> tuple[Degree, int]:
+    """The degree a part of a numeral begins with, and the offset behind it."""
+    if part[:1] == NEAPOLITAN:
+        return Degree(2, NEAPOLITAN_PLACE, mode, is_small=False), 1
+    accidental, at = read_accidentals(part, 0)
+    if accidental is not None and abs(accidental) > MOST_ACCIDENTALS:
+        what = "a numeral takes three accidentals at most"
+        raise InputError(what, text, start, start + len(part), wanted="a numeral", hint=_HINT)
+    for size in (3, 2, 1):
+        word = part[at : at + size]
+        if word.upper() in NUMERALS and word in (word.upper(), word.lower()):
+            number, is_small = NUMERALS[word.upper()], word.islower()
+            return Degree(number, root_place(number, accidental, mode, is_small), mode, is_small), at + len(word)
+    shown = part[at:][:24]
+    what, end = f"{shown!r} is no numeral" if shown else "a numeral is missing", start + max(len(part), at + 1)
+    raise InputError(what, text, start + at, end, wanted="a numeral I to VII or i to vii", hint=_HINT)
+
+
+def _no_part(text: str, start: int, tail: str, error: InputError) -> InputError:
+    """The refusal of a tail, placed in the whole numeral."""
+    place = start + min(error.start, len(tail))
+    if error.wanted in (")", "]") or "no part" not in error.what:
+        return InputError(error.what, text, place, place + 1, wanted=error.wanted, hint=error.hint)
+    what = f"{text[place : start + len(tail)][:12]!r} is no part of a chord"
+    return InputError(what, text, place, place + 1, wanted="a chord quality or a figure", hint=_HINT)
 
 
 def read_bass_degree(text: str, start: int, mode: Mode, chord: RelativeChord) -> int:
@@ -164,7 +174,7 @@ def read_bass_degree(text: str, start: int, mode: Mode, chord: RelativeChord) ->
     -2
     """
     accidental, at = read_accidentals(text, start)
-    digits = text[at:]
+    digits = plain_digits(text[at:])
     if len(digits) != 1 or digits not in "1234567":
         raise InputError(
             f"{digits[:12]!r} is no bass degree" if digits else "a bass degree is missing",
@@ -179,7 +189,29 @@ def read_bass_degree(text: str, start: int, mode: Mode, chord: RelativeChord) ->
     return bass_place(int(digits), accidental, mode, chord.places)
 
 
+def _own_tone(text: str, line: str, start: int, chord: RelativeChord) -> int:
+    """The chord's own tone that an ordinal names (R. Hutchinson, as in ``I/3rd``), as a place above the tonic."""
+    numbers = [number for number in chord.quality.numbers if line[start:] == ordinal(number)]
+    if not numbers:
+        what, hint = f"this chord has no {line[start:][:12]}", "write a tone of the chord, as in I/3rd or V7/7th"
+        raise InputError(what, text, start, wanted="a tone of the chord", hint=hint)
+    interval = chord.quality.interval(numbers[0])
+    assert interval is not None  # the number is one of the chord's
+    return chord.root + interval
+
+
+def ordinal(number: int) -> str:
+    """A number's ordinal in digits.
+
+    >>> ordinal(3), ordinal(9)
+    ('3rd', '9th')
+    """
+    return ORDINALS[number - 1] if number <= len(ORDINALS) else f"{number}th"
+
+
 def starts_numeral(text: str) -> bool:
     """Whether a token's first characters are those of a numeral (after any accidental)."""
     bare = text.lstrip("".join(SIGNS) + "♮")
-    return bare[:1] in ("I", "V", "i", "v") or text in (NEAPOLITAN, NEAPOLITAN + "6") or text.startswith("N6")
+    if bare[:1] in ("I", "V", "i", "v") or text.startswith(tuple(_SIXTHS)):
+        return True
+    return text[:1] == NEAPOLITAN and text[1:2] in ("", "6", "5", "/", "⁶") or text.startswith(_CADENTIAL[0][:3] + "6")

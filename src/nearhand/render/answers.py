@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from importlib import import_module
+
 from nearhand.harmony.moving import distance_in_words
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
@@ -13,8 +15,10 @@ from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line,
 from nearhand.render.system import MOVES_LEGEND, ROWS, ROWS_WITHOUT_VOICING, draw_view
 from nearhand.theory.key import Key
 from nearhand.verbs.answers import (
+    BorrowAnswer,
     ExplainAnswer,
     HelpAnswer,
+    InsteadAnswer,
     KeysAnswer,
     ListAnswer,
     NoteAnswer,
@@ -22,6 +26,14 @@ from nearhand.verbs.answers import (
     ViewsAnswer,
 )
 from nearhand.verbs.tune import INFERRED, Tune
+
+_DRAWN_ELSEWHERE: dict[type, str] = {
+    BorrowAnswer: "borrowing_page.draw_palette",
+    HelpAnswer: "help.draw_help",
+    InsteadAnswer: "substitutes_page.draw_substitutes",
+    KeysAnswer: "keys_page.draw_keys",
+}
+"""Kind of answer to ``module.function`` of this room; imported when one is drawn."""
 
 
 def draw(answer: object, page: Page) -> list[Line]:
@@ -31,16 +43,14 @@ def draw(answer: object, page: Page) -> list[Line]:
     """
     if isinstance(answer, ViewsAnswer):
         return _draw_views(answer, page)
-    if isinstance(answer, KeysAnswer):
-        return _draw_keys(answer, page)
     if isinstance(answer, ExplainAnswer):
         return _draw_explanations(answer, page)
     if isinstance(answer, ListAnswer):
         return _draw_list(answer, page)
-    if isinstance(answer, HelpAnswer):
-        from nearhand.render.help import draw_help
-
-        return draw_help(answer, page)
+    if type(answer) in _DRAWN_ELSEWHERE:
+        module, _, function = _DRAWN_ELSEWHERE[type(answer)].partition(".")
+        lines: list[Line] = getattr(import_module(f"nearhand.render.{module}"), function)(answer, page)
+        return lines
     if isinstance(answer, NoteAnswer):
         return [part for text in answer.lines for part in wrapped(text, page.width)]
     raise TypeError(f"no answer: {type(answer).__name__}")
@@ -109,23 +119,6 @@ def _legend(voiced: bool, page: Page) -> list[Line]:
         lines += wrapped(f"rows: {', '.join(rows)}", page.width, role="label")
     if voiced:
         lines += wrapped(f"{MOVES_LEGEND}; {LEGEND}", page.width, role="label")
-    return lines
-
-
-def _draw_keys(answer: KeysAnswer, page: Page) -> list[Line]:
-    lines: list[Line] = []
-    names = [write_key(fit.key, answer.conventions.plain) for fit in answer.fits]
-    width = max(map(len, names)) + 2
-    for name, fit in zip(names, answer.fits, strict=True):
-        percent = f"{round(100 * fit.share):3d} %  "
-        reasons = "; ".join(fit.reasons)
-        if width + len(percent) + len(reasons) <= page.width:
-            lines.append(line(Cell(name.ljust(width), "key"), Cell(percent, "number"), reasons))
-        else:
-            lines += [
-                line(Cell(name.ljust(width), "key"), Cell(percent.rstrip(), "number")),
-                *wrapped(reasons, page.width, 4),
-            ]
     return lines
 
 

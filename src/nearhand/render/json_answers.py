@@ -9,13 +9,21 @@ from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.quality import quality_name
-from nearhand.verbs.answers import ChordView, ExplainAnswer, KeysAnswer, ListAnswer, View, ViewsAnswer
+from nearhand.verbs.answers import (
+    BorrowAnswer,
+    ChordView,
+    ExplainAnswer,
+    InsteadAnswer,
+    KeysAnswer,
+    ListAnswer,
+    View,
+    ViewsAnswer,
+)
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from nearhand.harmony.key_finding import KeyFit
     from nearhand.verbs.answers import ChartRow
 
 SCHEMA = 1
@@ -29,9 +37,19 @@ def json_answer(answer: object) -> str:
     if isinstance(answer, ViewsAnswer):
         document = _views(answer)
     elif isinstance(answer, KeysAnswer):
-        document = {"keys": [_key_fit(fit) for fit in answer.fits]}
+        from nearhand.render.json_keys import keys_document
+
+        document = keys_document(answer)
     elif isinstance(answer, ExplainAnswer):
         document = _explanations(answer)
+    elif isinstance(answer, BorrowAnswer):
+        from nearhand.render.json_borrowing import palette_document
+
+        document = palette_document(answer)
+    elif isinstance(answer, InsteadAnswer):
+        from nearhand.render.json_substitutes import substitutes_document
+
+        document = substitutes_document(answer)
     elif isinstance(answer, ListAnswer):
         document = {"folder": answer.folder, "charts": [_chart_row(row) for row in answer.rows]}
     else:
@@ -97,10 +115,6 @@ def _chord(view: ChordView, conventions: Conventions) -> dict[str, Any]:
         and {"left": [str(pitch) for pitch in voicing.left], "right": [str(pitch) for pitch in voicing.right]},
         "moves": list(voicing.motion.moves) if voicing and voicing.motion else None,
     }
-
-
-def _key_fit(fit: KeyFit) -> dict[str, Any]:
-    return {"key": str(fit.key), "probability": round(fit.share, 4), "reasons": list(fit.reasons)}
 
 
 def _explanations(answer: ExplainAnswer) -> dict[str, Any]:

@@ -52,6 +52,11 @@ class RelativeChord(NamedTuple):
         """The chord tones from the root up, in fifths above the tonic."""
         return tuple(self.root + interval for interval in self.quality.intervals)
 
+    @property
+    def own_bass(self) -> int:
+        """The bass where none is written: the root, or the lowest tone of a chord without root."""
+        return self.root if 0 in self.quality.intervals else self.root + self.quality.intervals[0]
+
     def above(self, fifths: int) -> RelativeChord:
         """The same chord counted from a tonic that lies ``fifths`` below."""
         return RelativeChord(self.root + fifths, self.quality, self.bass + fifths)

@@ -11,19 +11,23 @@ from functools import lru_cache
 
 from nearhand.theory.record import NamedTuple
 
-NATURAL_INTERVALS = {1: 0, 2: 2, 3: 4, 4: -1, 5: 1, 6: 3, 7: -2, 9: 2, 11: -1, 13: 3}
+NATURAL_INTERVALS = {1: 0, 2: 2, 3: 4, 4: -1, 5: 1, 6: 3, 7: -2, 8: 0, 9: 2, 10: 4, 11: -1, 12: 1, 13: 3, 14: -2}
 """A chord tone without accidental, from the root of a dominant chord: major and perfect, but the seventh minor."""
 
 
 class Quality(NamedTuple):
     """A chord's tones from the root up: their numbers, and their places in fifths above the root.
 
-    >>> QUALITIES["half-diminished"]
-    Quality(numbers=(1, 3, 5, 7), intervals=(0, -3, -6, -2))
+    A chord over a chord keeps both in ``layers``: the lower quality, the upper root's place above the lower root, and
+    the upper quality; its own tones are those of both.
+
+    >>> QUALITIES["half-diminished"].intervals
+    (0, -3, -6, -2)
     """
 
     numbers: tuple[int, ...]
     intervals: tuple[int, ...]
+    layers: tuple[Quality, int, Quality] | None = None
 
     def interval(self, number: int) -> int | None:
         """Where the tone of that number lies, in fifths above the root; None where there is none."""
@@ -32,7 +36,7 @@ class Quality(NamedTuple):
     @property
     def has_minor_third(self) -> bool:
         """Whether the third is minor: what a small numeral and a dash mean."""
-        return self.interval(3) == -3
+        return (3, -3) in self.tones and (3, 4) not in self.tones
 
     @property
     def is_dominant_seventh(self) -> bool:
@@ -58,6 +62,21 @@ def quality(tones: list[tuple[int, int]]) -> Quality:
     """
     numbers, intervals = zip(*sorted(set(tones)), strict=True)
     return Quality(numbers, intervals)
+
+
+def stacked(lower: Quality, interval: int, upper: Quality) -> Quality:
+    """A chord over a chord, the upper root ``interval`` fifths above the lower one: the tones of both, each once.
+
+    >>> stacked(QUALITIES["dominant"], 2, QUALITIES["major"]).tones       # D over C7
+    ((1, 0), (3, 4), (5, 1), (7, -2), (9, 2), (11, 6), (13, 3))
+    """
+    tones = list(lower.tones)
+    for place in upper.intervals:
+        if interval + place not in lower.intervals:
+            number = (interval + place) * 4 % 7 + 1
+            is_free = number == 7 and 7 not in lower.numbers
+            tones.append((number if is_free else number + 7, interval + place))
+    return quality(tones)._replace(layers=(lower, interval, upper))
 
 
 def alteration(number: int, place: int) -> int:
@@ -104,10 +123,24 @@ QUALITIES = {
     "dominant-13th": _row("1", "3", "5", "7", "9", "11", "13"),
     "major-13th": _row("1", "3", "5", "#7", "9", "11", "13"),
     "minor-13th": _row("1", "b3", "5", "7", "9", "11", "13"),
+    "Italian": _row("1", "3", "#6"),
+    "French": _row("1", "3", "b5", "#6"),
+    "German": _row("1", "3", "5", "#6"),
+    "pedal": _row("1"),
+    "Tristan": _row("1", "#4", "#6", "#9"),
 }
-"""The kinds of MusicXML 4.0 that are chords built on a root, by name."""
+"""The kinds of MusicXML 4.0 that are chords, by name.
+
+Augmented sixths stand on their lowest note in root position, the lowered sixth degree (Italian 1 3 ♯6). The schema
+gives no intervals for them, nor for Tristan (F B D♯ G♯, from memory). ``Neapolitan`` is a major chord by its degree;
+``other`` is what ``quality_name`` says; ``none`` is no chord.
+"""
+SWISS = _row("1", "3", "##4", "#6")
+"""The German sixth spelled for the major six-four: with the doubly augmented fourth."""
+AUGMENTED_SIXTHS = {"It": QUALITIES["Italian"], "Fr": QUALITIES["French"], "Ger": QUALITIES["German"], "Sw": SWISS}
 
 _NAMES = {row: name for name, row in QUALITIES.items()}
+_ROOTED = [row for row in QUALITIES.values() if len(row.numbers) > 1 and 10 not in row.intervals]
 
 
 @lru_cache(maxsize=1024)
@@ -119,9 +152,12 @@ def quality_name(chord_quality: Quality) -> str:
     """
     if chord_quality in _NAMES:
         return _NAMES[chord_quality]
+    if chord_quality.layers is not None:
+        lower, _, upper = chord_quality.layers
+        return f"{quality_name(upper)} over {quality_name(lower)}"
     tones = set(chord_quality.tones)
     kind = min(
-        QUALITIES.values(), key=lambda row: (len(tones ^ set(row.tones)), len(set(row.tones) - tones), -len(row))
+        _ROOTED, key=lambda row: (len(tones ^ set(row.tones)), len(set(row.tones) - tones), -len(row))
     )
     added = [f"add {_tone_name(*tone)}" for tone in chord_quality.tones if tone not in kind.tones]
     omitted = [f"omit {_tone_name(*tone)}" for tone in kind.tones if tone not in tones]

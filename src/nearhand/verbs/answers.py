@@ -13,8 +13,12 @@ from nearhand.voicing.voice import VoicedProgression, Voicing, voice_progression
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from nearhand.harmony.borrowing import LendingMode
     from nearhand.harmony.key_finding import KeyFit
+    from nearhand.harmony.modulation import Region
+    from nearhand.harmony.substitutes import Substitute
     from nearhand.notation.errors import InputError
+    from nearhand.notation.melody_notes import MelodyNote
     from nearhand.verbs.verb import Verb
 
 
@@ -47,9 +51,12 @@ class ViewsAnswer(NamedTuple):
 
 
 class KeysAnswer(NamedTuple):
-    """The keys a tune may be in, likeliest first."""
+    """The keys that chords, a melody or both may be in, likeliest first, and the regions of the chords."""
 
     fits: tuple[KeyFit, ...]
+    chords: tuple[Chord, ...]
+    melody: tuple[MelodyNote, ...]
+    regions: tuple[Region, ...]
     conventions: Conventions
 
 
@@ -59,6 +66,37 @@ class ExplainAnswer(NamedTuple):
     tune: Tune
     key: Key
     numbered: tuple[tuple[int, ChordView], ...]
+    conventions: Conventions
+
+
+class BorrowAnswer(NamedTuple):
+    """What the other modes on a key's tonic lend it, likeliest mode first."""
+
+    key: Key
+    modes: tuple[LendingMode, ...]
+    conventions: Conventions
+
+
+class Offer(NamedTuple):
+    """A substitute with the right hand's least motion, in semitones, through its neighbours.
+
+    ``easier``: for each of its chords an enharmonic name with fewer double accidentals, or None.
+    """
+
+    substitute: Substitute
+    motion: int
+    easier: tuple[Chord | None, ...]
+
+
+class InsteadAnswer(NamedTuple):
+    """Substitutes for chord ``number`` of a tune, nearest first; ``motion`` is that of the chord itself."""
+
+    tune: Tune
+    key: Key
+    number: int
+    original: Analysis
+    motion: int
+    offers: tuple[Offer, ...]
     conventions: Conventions
 
 

@@ -1,26 +1,78 @@
-"""``keys``: which keys a progression may be in, and why. ``key``: name the one it is in."""
+"""``keys``: which keys chords or a melody may be in, why, and where the key turns. ``key``: name the one."""
 
 from __future__ import annotations
 
-from nearhand.harmony.key_finding import keys_of
+from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key, write_key
 from nearhand.verbs.answers import KeysAnswer, NoteAnswer
-from nearhand.verbs.loading import loaded
+from nearhand.verbs.loading import loaded, with_conventions
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.notation.melody_notes import MelodyNote
+    from nearhand.theory.progression import Progression
 
 KEYS_SHOWN = 5
 
 
 def keys(session: Session, arguments: Arguments) -> Outcome:
-    """Rank the keys that the tune's chords may be in.
+    """Rank the keys that the tune's chords may be in, those of a melody, or those of both together.
 
     Raises InputError.
     """
+    melody = _melody(arguments)
+    if melody and not arguments.words and session.tune is None:
+        if arguments.has("key"):
+            start = arguments.starts["key"]
+            what, hint = "--key is the key of chords, and there are none", "leave --key away, or add chords"
+            raise InputError(what, arguments.line, start, wanted="chords", hint=hint)
+        session = with_conventions(session, arguments)
+        return Outcome(session, _of_melody(session, melody))
     session = loaded(session, arguments)
-    fits = keys_of(session.stand[0].progression)
-    return Outcome(session, KeysAnswer(fits[:KEYS_SHOWN], session.conventions))
+    progression = session.stand[0].progression
+    if progression.relative_chords:
+        return Outcome(session, _of_chords(session, progression, melody))
+    if melody:
+        return Outcome(session, _of_melody(session, melody))
+    raise InputError(
+        "there are no chords here to find a key from", wanted="chords", hint="add chords, or --melody NOTES"
+    )
+
+
+def _melody(arguments: Arguments) -> tuple[MelodyNote, ...]:
+    text = arguments.option("melody")
+    if text is None:
+        return ()
+    from nearhand.notation.melody_notes import parse_melody
+
+    try:
+        return parse_melody(text)
+    except InputError as error:
+        raise arguments.placed(error, "melody") from None
+
+
+def _of_melody(session: Session, melody: tuple[MelodyNote, ...]) -> KeysAnswer:
+    from nearhand.harmony.melody_keys import rank_keys_of_melody
+
+    fits = rank_keys_of_melody([note.pitch_class for note in melody])
+    return KeysAnswer(fits[:KEYS_SHOWN], (), melody, (), session.conventions)
+
+
+def _of_chords(session: Session, progression: Progression, melody: tuple[MelodyNote, ...]) -> KeysAnswer:
+    from nearhand.harmony.key_finding import beats_of, keys_of
+    from nearhand.harmony.modulation import regions_of
+
+    chords = tuple(progression.chords())
+    if melody:
+        from nearhand.harmony.melody_keys import rank_keys_of_both
+
+        fits = rank_keys_of_both(chords, [note.pitch_class for note in melody], beats_of(progression))
+    else:
+        fits = keys_of(progression)
+    return KeysAnswer(fits[:KEYS_SHOWN], chords, melody, regions_of(progression), session.conventions)
 
 
 def key(session: Session, arguments: Arguments) -> Outcome:

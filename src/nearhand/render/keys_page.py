@@ -1,0 +1,82 @@
+"""The keys that music may be in as a page: each with its probability and the reasons; then where the key turns."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from nearhand.harmony.key_reasons import reasons_for
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import Conventions
+from nearhand.notation.keys import write_key
+from nearhand.notation.numeral_writing import write_numeral
+from nearhand.render.page import Cell, Line, Page, line, wrapped
+from nearhand.theory.chord import Chord, relative_to
+from nearhand.theory.key import Key
+from nearhand.verbs.answers import KeysAnswer
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.harmony.modulation import Region
+
+_REASONS_INDENT = 4
+
+
+def draw_keys(answer: KeysAnswer, page: Page) -> list[Line]:
+    """The likeliest keys with their reasons, and the regions where there are several."""
+    names = [write_key(fit.key, answer.conventions.plain) for fit in answer.fits]
+    width = max(map(len, names)) + 2
+    melody = [note.pitch_class for note in answer.melody]
+    reasons = ["; ".join(reasons_for(fit.key, answer.chords, melody, answer.conventions)) for fit in answer.fits]
+    percents = [f"{round(100 * fit.share):3d} %" for fit in answer.fits]
+    in_one_line = width + len(percents[0]) + 2 + max(map(len, reasons)) <= page.width
+    lines: list[Line] = []
+    for name, percent, reason in zip(names, percents, reasons, strict=True):
+        head = (Cell(name.ljust(width), "key"), Cell(percent, "number"))
+        if in_one_line:
+            lines.append(line(*head, "  ", reason))
+        else:
+            lines += [line(*head), *wrapped(reason, page.width, _REASONS_INDENT)]
+    for sentence in turns_in_words(answer.regions, answer.conventions):
+        lines += wrapped(sentence, page.width)
+    return lines
+
+
+def turns_in_words(regions: tuple[Region, ...], conventions: Conventions) -> list[str]:
+    """Where the key turns: a sentence a region, or one that it does not; none without chords.
+
+    >>> from nearhand.harmony.modulation import regions_of
+    >>> from nearhand.verbs.tune import tune_from_text
+    >>> tune = tune_from_text("| C | F G7 | C | Am | D7 | G |")
+    >>> for sentence in turns_in_words(regions_of(tune.progression), Conventions()):
+    ...     print(sentence)
+    Bars 1 to 3: C major.
+    From bar 4: G major; pivot Am in bar 4, vi in C major and ii in G major.
+    """
+    if len(regions) < 2:
+        return ["The key does not turn."] if regions else []
+    first = regions[0]
+    bars = (
+        f"Bar {first.first_bar}" if first.first_bar == first.last_bar else f"Bars {first.first_bar} to {first.last_bar}"
+    )
+    sentences = [f"{bars}: {write_key(first.key, conventions.plain)}."]
+    for before, region in pairwise(regions):
+        key = write_key(region.key, conventions.plain)
+        where = "From within" if before.last_bar == region.first_bar else "From"
+        sentences.append(f"{where} bar {region.first_bar}: {key}; {_pivot(before, region, conventions)}.")
+    return sentences
+
+
+def _pivot(before: Region, region: Region, conventions: Conventions) -> str:
+    if region.pivot is None:
+        return "no chord belongs to both keys: a direct change"
+    chord = region.pivot.chord
+    roles = " and ".join(
+        f"{numeral_in(chord, key, conventions)} in {write_key(key, conventions.plain)}"
+        for key in (before.key, region.key)
+    )
+    return f"pivot {write_chord(chord, conventions)} in bar {region.pivot.bar}, {roles}"
+
+
+def numeral_in(chord: Chord, key: Key, conventions: Conventions) -> str:
+    """The numeral of a chord as one of a key."""
+    return write_numeral(relative_to(chord, key), key.mode, conventions)

@@ -1,0 +1,66 @@
+"""``instead``: what else fits in place of one chord of the tune."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from nearhand.harmony.analysis import analyse
+from nearhand.harmony.substitutes import Substitute, easier_name, substitutes
+from nearhand.notation.errors import InputError
+from nearhand.theory.chord import RelativeChord
+from nearhand.theory.key import Key
+from nearhand.theory.progression import Bar, Progression, Slot
+from nearhand.verbs.answers import InsteadAnswer, Offer
+from nearhand.verbs.loading import loaded
+from nearhand.verbs.picking import ends_in_a_number, picked_place
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.verb import Arguments
+from nearhand.voicing.voice import voice_progression
+
+
+def instead(session: Session, arguments: Arguments) -> Outcome:
+    """Offer substitutes for the chord of a number in the shown key, nearest first.
+
+    Nearness is the number of new tones, then the right hand's motion from the chord before and to the chord after;
+    of equally near ones the order of the kinds decides. Raises InputError, also when no number is given.
+    """
+    words, line = arguments.words, arguments.line
+    if not words:
+        _ = session.stand  # refuses when there is no tune
+    if not ends_in_a_number(words):
+        hint = "write for example  instead 2"
+        raise InputError("instead needs a chord's number", line, len(line), wanted="a chord's number", hint=hint)
+    session = loaded(session, arguments._replace(words=words[:-1]))
+    tune, key = session.stand
+    chords = tune.progression.relative_chords
+    place = picked_place(words[-1], len(chords), line)
+    offers = [_offer(found, chords, place, key) for found in substitutes(chords, place, key.mode)]
+    nearest = sorted(offers, key=lambda offer: (len(offer.substitute.new), offer.motion))
+    original = analyse(chords, key.mode)[place]
+    motion = least_motion(_window(chords, place, (chords[place],)), key)
+    return Outcome(session, InsteadAnswer(tune, key, place + 1, original, motion, tuple(nearest), session.conventions))
+
+
+def least_motion(chords: Sequence[RelativeChord], key: Key) -> int:
+    """Semitones that the right hand moves, at the least, to play chords in a row in close position.
+
+    >>> from nearhand.notation.keys import parse_key
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> key = parse_key("C")
+    >>> least_motion([parse_numeral(text, key.mode) for text in ("I", "vi", "IV")], key)       # C-E-G, C-E-A, C-F-A
+    3
+    """
+    return voice_progression(Progression(key, tuple(Bar((Slot(chord, 4),)) for chord in chords))).movement
+
+
+def _offer(substitute: Substitute, chords: Sequence[RelativeChord], place: int, key: Key) -> Offer:
+    stays = (chords[place],) if substitute.comes_before else ()
+    motion = least_motion(_window(chords, place, (*substitute.chords, *stays)), key)
+    return Offer(substitute, motion, tuple(easier_name(chord.in_key(key)) for chord in substitute.chords))
+
+
+def _window(
+    chords: Sequence[RelativeChord], place: int, middle: tuple[RelativeChord, ...]
+) -> tuple[RelativeChord, ...]:
+    """Chords between the neighbours of a place; the first and the last chord of a tune have but one."""
+    return (*chords[max(place - 1, 0) : place], *middle, *chords[place + 1 : place + 2])
