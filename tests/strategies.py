@@ -56,9 +56,7 @@ signature_keys = st.builds(key, st.sampled_from([*MAJOR_TONICS, *MINOR_TONICS]))
 
 base_qualities = st.sampled_from(sorted(set(BASES.values())))
 open_bases = sorted({quality for word, quality in BASES.items() if word not in COMPLETE})
-changed_qualities = st.builds(
-    apply_change, st.sampled_from(open_bases), st.sampled_from(sorted(set(CHANGES.values())))
-)
+changed_qualities = st.builds(apply_change, st.sampled_from(open_bases), st.sampled_from(sorted(set(CHANGES.values()))))
 qualities = base_qualities | changed_qualities
 chords = st.builds(Chord, common_pitch_classes, qualities, common_pitch_classes)
 relative_chords = st.builds(RelativeChord, st.integers(-10, 10), qualities, st.integers(-10, 10))

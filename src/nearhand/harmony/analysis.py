@@ -32,7 +32,7 @@ class Analysis(NamedTuple):
 
     def numeral(self, conventions: Conventions = DEFAULT) -> str:
         """The Roman numeral as one of the key, or as applied to a degree; a Neapolitan sixth is N6."""
-        if self.target is not None:
+        if self.target is not None and self.chord.quality.layers is None:
             return write_applied(self.chord, *self.target, self.mode, conventions)
         if self.source == NEAPOLITAN and self.chord.bass != self.chord.root:
             return write_neapolitan(self.chord)

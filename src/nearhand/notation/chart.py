@@ -3,13 +3,22 @@
 Bars stand between ``|``; ``||`` ends a section, ``|:`` and ``:|`` enclose a repeat, ``%`` alone repeats the bar before,
 ``N.C.`` is no chord, ``[3/4]`` sets the meter from its bar on. Without any bar line each chord fills a bar. Chords in a
 bar share its beats in whole beats, the earlier ones taking the rest (common practice, no source); a lone ``/`` is one
-more beat of the chord before it, and then every chord and every ``/`` is one equal share. ``E minor:`` in front names
-the key.
+more beat of the chord before it, and then every chord and every ``/`` is one equal share. Without bar lines, chords in square
+brackets share a bar, as underlined numbers do on a number chart: ``1 4 [5 1] 6-``. A chord in round brackets is one that
+may be left out. ``E minor:`` in front names the key.
 """
 
 from __future__ import annotations
 
-from nearhand.notation.chart_bars import NO_CHORD_WORDS, Token, WrittenBar, bars_of
+from nearhand.notation.chart_bars import (
+    LONGER,
+    NO_CHORD_WORDS,
+    Token,
+    WrittenBar,
+    bars_of,
+    is_optional,
+    without_brackets,
+)
 from nearhand.notation.chart_signs import Sign, signs_of
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
@@ -60,12 +69,28 @@ def read_chart(text: str, meter: Meter = COMMON_TIME) -> Chart:
         raise InputError(
             "there are no chords here", text, len(text), wanted="chords", hint="write for example | C | F G7 | C |"
         )
-    if not any(sign.kind == "bar" for sign in signs):
-        signs = [part for sign in signs for part in ((sign,) if sign.text == "/" else (_BAR, sign))]
-    return Chart(text, bars_of(text, signs, meter), key)
+    return Chart(text, bars_of(text, _with_bars(text, signs), meter), key)
 
 
 _BAR = Sign("bar", "|", 0)
+
+
+def _with_bars(text: str, signs: list[Sign]) -> list[Sign]:
+    """The signs with a bar line before each chord where none is written; chords in brackets share a bar."""
+    split = next((sign for sign in signs if sign.kind == "split"), None)
+    if any(sign.kind == "bar" for sign in signs):
+        if split is None:
+            return signs
+        what, hint = "brackets around chords stand where there are no bar lines", "write | 5 1 | or leave out the lines"
+        raise InputError(what, text, split.start, split.start + 1, wanted="a chord", hint=hint)
+    found, is_split = [], False
+    for sign in signs:
+        if sign.kind == "split":
+            is_split = sign.text == "["
+            found += [_BAR] if is_split else []
+        else:
+            found += [sign] if is_split or sign.text == LONGER else [_BAR, sign]
+    return found
 
 
 def _key_in_front(text: str) -> tuple[Key | None, int]:
@@ -83,17 +108,18 @@ def read_token(chart: Chart, token: Token, key: Key, conventions: Conventions = 
 
     Raises InputError, placed in the chart's text.
     """
+    written = without_brackets(token.text)
     try:
         if token.kind == "rest":
             return None
         if token.kind == "numeral":
-            chord = parse_numeral(token.text, key.mode, conventions)
+            chord = parse_numeral(written, key.mode, conventions)
         elif token.kind == "number":
-            chord = parse_number(token.text, key.mode, conventions)
+            chord = parse_number(written, key.mode, conventions)
         else:
-            chord = relative_to(parse_chord(token.text), key)
+            chord = relative_to(parse_chord(written), key)
     except InputError as error:
-        raise error.within(chart.text, token.start) from None
+        raise error.within(chart.text, token.start + (written != token.text)) from None
     if max(abs(chord.root), abs(chord.bass)) > FARTHEST_PLACE:
         what, hint = f"{token.text[:24]!r} lies too far from the key to be spelled", "use a name nearer to the key"
         end = token.start + len(token.text)
@@ -113,12 +139,16 @@ def resolve(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> Progr
             beats = shared_beats([token.shares for token in bar.tokens], bar.meter)
         else:
             beats = even_beats(len(chords), bar.meter)
-        slots = tuple(Slot(chord, length) for chord, length in zip(chords, beats, strict=True))
+        slots = tuple(
+            Slot(chord, length, is_optional(token.text))
+            for chord, length, token in zip(chords, beats, bar.tokens, strict=True)
+        )
         bars.append(Bar(slots, bar.meter, bar.opens_repeat, bar.closes_repeat, bar.ends_section))
     return Progression(key, tuple(bars))
 
 
 def looks_like_a_chord(text: str) -> bool:
     """Whether a word's first character could begin a chord, a numeral, a number or a chart sign."""
+    text = text.removeprefix("(")
     is_sign = text[:1] in tuple(LETTERS_IN_FIFTHS + "|:%[") or text.upper() in NO_CHORD_WORDS
     return is_sign or starts_numeral(text) or starts_number(text)

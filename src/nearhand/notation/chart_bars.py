@@ -117,8 +117,23 @@ def _bar(text: str, words: list[Sign], meter: Meter, before: list[WrittenBar]) -
     return WrittenBar(tuple(tokens), any(word.text == LONGER for word in words), meter, False, False, False)
 
 
+def is_optional(text: str) -> bool:
+    """Whether a chord stands in round brackets: it may be left out.
+
+    >>> is_optional("(Am)"), is_optional("C(add9)")
+    (True, False)
+    """
+    return text[:1] == "(" and text[-1:] == ")"
+
+
+def without_brackets(text: str) -> str:
+    """A chord without the round brackets of one that may be left out."""
+    return text[1:-1] if is_optional(text) else text
+
+
 def _kind(text: str) -> str:
     """Which notation a token is in: its first character decides."""
+    text = without_brackets(text)
     if text.upper() in NO_CHORD_WORDS:
         return "rest"
     if starts_numeral(text):

@@ -10,7 +10,10 @@ _SEPARATORS = ("-", "–", "—", ",", "→", "->")
 
 
 class Sign(NamedTuple):
-    """A ``bar`` sign (``|`` ``||`` ``|:`` ``:|`` ...), a ``meter`` (without its brackets) or a ``word``."""
+    """A ``bar`` sign (``|`` ``||`` ``|:`` ``:|`` ...), a ``meter`` (without its brackets) or a ``word``.
+
+    ``split`` signs, an opening and a closing bracket, enclose the chords of one bar where there are no bar lines.
+    """
 
     kind: str
     text: str
@@ -34,7 +37,7 @@ def signs_of(text: str, start: int = 0) -> list[Sign]:
         elif character in "|:":
             at = _bar_sign(text, at, signs)
         elif character == "[":
-            at = _meter_sign(text, at, signs)
+            at = _bracket(text, at, signs)
         else:
             at = _word(text, at, signs)
     return signs
@@ -75,17 +78,42 @@ def _refuse_empty_bar(text: str, signs: list[Sign], start: int) -> None:
             )
 
 
-def _meter_sign(text: str, start: int, signs: list[Sign]) -> int:
+def _bracket(text: str, start: int, signs: list[Sign]) -> int:
+    """A meter, or, where blanks stand between its words, the chords that share one bar."""
     close = text.find("]", start)
     if close < 0:
         raise InputError("a bracket is not closed", text, start, start + 1, wanted="]", hint="write a meter as [3/4]")
-    signs.append(Sign("meter", text[start + 1 : close].strip(), start))
+    words = text[start + 1 : close].split()
+    if len(words) == 1 or not words:
+        signs.append(Sign("meter", "".join(words), start))
+        return close + 1
+    signs.append(Sign("split", "[", start))
+    at = start + 1
+    while at < close:
+        if text[at].isspace():
+            at += 1
+        elif text[at] in "|[:":
+            what, hint = "chords in brackets share one bar", "write for example 1 4 [5 1] 6-"
+            raise InputError(what, text, at, at + 1, wanted="a chord", hint=hint)
+        else:
+            at = _word(text, at, signs, until=close)
+    signs.append(Sign("split", "]", close))
     return close + 1
 
 
-def _word(text: str, start: int, signs: list[Sign]) -> int:
-    end = start
-    while end < len(text) and not text[end].isspace() and text[end] not in "|[":
+def _is_closed_before_a_blank(text: str, start: int) -> bool:
+    """Whether square brackets behind a chord hold one of its changes (V7[no5]), not a meter."""
+    end = start + 1
+    while end < len(text) and not text[end].isspace() and text[end] not in "|[]":
+        end += 1
+    return text[end : end + 1] == "]" and "/" not in text[start:end]
+
+
+def _word(text: str, start: int, signs: list[Sign], until: int | None = None) -> int:
+    end, stop = start, len(text) if until is None else until
+    while end < stop and not text[end].isspace() and text[end] != "|":
+        if text[end] == "[" and not _is_closed_before_a_blank(text, end):
+            break
         if text[end] == ":" and text[end + 1 : end + 2] == "|":
             break
         if not text[end].isprintable():

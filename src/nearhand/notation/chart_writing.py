@@ -52,13 +52,18 @@ def _closing(bar: Bar, after: Bar | None) -> str:
 
 
 def _bar(bar: Bar, written: Callable[[RelativeChord], str]) -> str:
-    names = [NO_CHORD if slot.chord is None else written(slot.chord) for slot in bar.slots]
+    names = [NO_CHORD if slot.chord is None else bracketed(written(slot.chord), slot) for slot in bar.slots]
     beats = tuple(slot.beats for slot in bar.slots)
     if beats == even_beats(len(beats), bar.meter):
         return " ".join(names)
     return " ".join(
         name + " /" * (shares - 1) for name, shares in zip(names, _shares(bar.slots, bar.meter), strict=True)
     )
+
+
+def bracketed(name: str, slot: Slot) -> str:
+    """A chord's name, in round brackets where it may be left out."""
+    return f"({name})" if slot.is_optional else name
 
 
 def _shares(slots: Sequence[Slot], meter: Meter) -> list[int]:

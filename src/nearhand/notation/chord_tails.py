@@ -23,7 +23,9 @@ def plain_digits(text: str) -> str:
     return text if text.isascii() else text.translate(_TO_LINE)
 
 
-_TO_LINE = {ord(sign): plain for sign, plain in zip(RAISED_DIGITS + LOWERED_DIGITS, "01234567890123456789", strict=True)}
+_TO_LINE = {
+    ord(sign): plain for sign, plain in zip(RAISED_DIGITS + LOWERED_DIGITS, "01234567890123456789", strict=True)
+}
 _TO_LINE |= {ord("⁺"): "+", ord("⁻"): "-", ord("⁽"): "(", ord("⁾"): ")"}
 
 

@@ -140,9 +140,3 @@ def apply_change(chord_quality: Quality, change: tuple[str, int, int]) -> Qualit
         below = [(odd, NATURAL_INTERVALS[odd]) for odd in (9, 11, 13) if odd <= number]
         return quality([*(tone for tone in tones if tone[0] != 7), (7, place), *below])
     return quality([*tones, (number, place)])
-
-
-OPEN_TO_READINGS = frozenset(
-    ("2", "4", "11", "13", "sus9", "+9", "aug9", "-5", "−5", "°", "º", "o", "Δ", "△", "∆", "^", "j", "alt", "7alt")
-) | {"7+", "9+", "7M", "9M", "5", "#7", "m#7", "2sus"}
-"""Tails that the trade reads in more than one way: ``notation/remarks.py`` says which reading is taken."""

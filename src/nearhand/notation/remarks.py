@@ -1,13 +1,60 @@
-"""What a player should know about how a chart was read: forms that have another reading, and how to write that."""
+"""What a player should know about how a chart was read: forms that have another reading, and how to write that.
+
+Readings of chord symbols: R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Chord Basics" and "Chord
+Symbol Specifics", where it speaks of them; the rest is common practice, no source.
+"""
 
 from __future__ import annotations
 
 from nearhand.notation.chart import Chart, read_token
-from nearhand.notation.chart_bars import Token
+from nearhand.notation.chart_bars import Token, is_optional, without_brackets
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS
 from nearhand.notation.numerals import NUMERALS, starts_numeral
 from nearhand.theory.key import Key
+
+
+_OF_TAILS = {
+    "2": "{0}(add9), with its third; some charts mean {0}sus2",
+    "4": "{0}sus4; {0}(add4) keeps the third",
+    "sus9": "{0}sus2; some charts mean {0}9sus4",
+    "11": "a full eleventh chord; in playing its third is left out",
+    "13": "a full thirteenth chord; in playing its eleventh is left out",
+    "7+": "{0}7#5; some charts write 7+ for a major seventh, which is {0}maj7 here",
+    "9+": "{0}9#5; some charts write 9+ for a raised ninth, which is {0}7#9 here",
+    "+9": "a ninth chord with a raised fifth; a raised ninth is written {0}7(#9)",
+    "7M": "{0}maj7",
+    "#7": "{0}maj7; the seventh chord on a sharp root has its sharp before any other sign",
+    "m#7": "{0}m(maj7)",
+    "-5": "{0}(b5), a major third and a lowered fifth; {0}- alone is minor",
+    "alt": "a dominant seventh with fifth and ninth lowered or raised; which of them is left to the player",
+}
+_OF_TAILS |= {"7alt": _OF_TAILS["alt"], "aug9": _OF_TAILS["+9"], "−5": _OF_TAILS["-5"]}
+_OF_TAILS |= dict.fromkeys(("°", "º", "o"), "a diminished triad; many jazz charts mean {0}dim7")
+_OF_TAILS |= dict.fromkeys(("ø", "Ø"), "{0}m7b5: half-diminished has its seventh")
+_OF_TAILS |= dict.fromkeys(("Δ", "△", "∆", "^", "j"), "{0}maj7; some charts write the triangle for the triad")
+_RARE_ROOTS = ("Cb", "C♭", "Fb", "F♭", "E#", "E♯", "B#", "B♯")
+
+
+def has_other_readings(symbol: str) -> bool:
+    """Whether a chord symbol as typed has another reading.
+
+    >>> [has_other_readings(text) for text in ("C2", "Cb5", "Cm7", "G°/B")]
+    [True, True, False, True]
+    """
+    return bool(_of_symbol(symbol))
+
+
+def _of_symbol(text: str) -> str:
+    """The remark on a chord symbol; empty where it can be read in one way only."""
+    symbol = text.partition("/")[0]
+    tail = symbol[1:].lstrip("#b♯♭𝄪𝄫")
+    root = symbol[: len(symbol) - len(tail)]
+    if symbol.startswith(_RARE_ROOTS) and tail[:1] in ("5", "9", "1"):
+        kind = "a power chord" if tail == "5" else "a chord"
+        return f"{text} is read as {kind} on {root}; an altered tone is put in brackets: {root[0]}({symbol[1:]})"
+    reading = _OF_TAILS.get(symbol[len(root) :])
+    return f"{text} is read as {reading.format(root)}" if reading else ""
 
 
 def remarks_on(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
@@ -23,7 +70,11 @@ def remarks_on(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> tu
         if token.kind == "number":
             found.append(_bare_number(chart, token, key, conventions))
         elif token.kind == "numeral":
-            found.append(_applied_or_bass(token))
+            found += [_applied_or_bass(token), _over_third_or_fifth(token)]
+        elif token.kind == "chord":
+            found.append(_of_symbol(without_brackets(token.text)))
+        if is_optional(token.text):
+            found.append(f"{token.text} may be left out: its brackets are kept")
     return tuple(remark for remark in found if remark)
 
 
@@ -40,6 +91,15 @@ def _bare_number(chart: Chart, token: Token, key: Key, conventions: Conventions)
             return ""
         return f"{token.text} is read as a major chord; the minor chord is written {token.text}-"
     return f"{token.text} is read as a major chord; the diminished chord is written {token.text}°"
+
+
+def _over_third_or_fifth(token: Token) -> str:
+    """V/3 stands over the third degree; the chord over its own third has a figure."""
+    left, slash, right = without_brackets(token.text).rpartition("/")
+    if not slash or right not in ("3", "5", "7") or left[-1:].isdigit() or "/" in left:
+        return ""
+    place = ORDINALS[int(right) - 1]
+    return f"{token.text} is read as {left} over the {place} degree; over its own {place} it is written {left}/{place}"
 
 
 def _applied_or_bass(token: Token) -> str:

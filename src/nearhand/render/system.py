@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from nearhand.notation.chart_writing import NO_CHORD
+from nearhand.notation.chart_writing import NO_CHORD, bracketed
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import printable
@@ -110,7 +110,7 @@ def _row(row: str, chord_view: ChordView, before: ChordView | None, conventions:
     if chord_view.chord is None or chord_view.analysis is None:
         return NO_CHORD if row == "chord" else ""
     if row == "chord":
-        return write_chord(chord_view.chord, conventions)
+        return bracketed(write_chord(chord_view.chord, conventions), chord_view.moment.slot)
     if row == "numeral":
         return chord_view.analysis.numeral(conventions)
     if row == "number":

@@ -29,10 +29,11 @@ COMMON_TIME = Meter(4, 4)
 
 
 class Slot(NamedTuple):
-    """One chord for some beats; ``chord`` is None where there is no chord."""
+    """One chord for some beats; ``chord`` is None where there is no chord. An optional chord may be left out."""
 
     chord: RelativeChord | None
     beats: Beats
+    is_optional: bool = False
 
 
 class Bar(NamedTuple):

@@ -156,9 +156,7 @@ def quality_name(chord_quality: Quality) -> str:
         lower, _, upper = chord_quality.layers
         return f"{quality_name(upper)} over {quality_name(lower)}"
     tones = set(chord_quality.tones)
-    kind = min(
-        _ROOTED, key=lambda row: (len(tones ^ set(row.tones)), len(set(row.tones) - tones), -len(row))
-    )
+    kind = min(_ROOTED, key=lambda row: (len(tones ^ set(row.tones)), len(set(row.tones) - tones), -len(row)))
     added = [f"add {_tone_name(*tone)}" for tone in chord_quality.tones if tone not in kind.tones]
     omitted = [f"omit {_tone_name(*tone)}" for tone in kind.tones if tone not in tones]
     return " ".join([_NAMES[kind], *added, *omitted])

@@ -38,8 +38,9 @@ def loaded(session: Session, arguments: Arguments) -> Session:
 def with_conventions(session: Session, arguments: Arguments) -> Session:
     """The session with the notation that a verb's options ask for."""
     conventions = session.conventions
-    if degrees := arguments.option("degrees"):
-        conventions = conventions._replace(degrees=degrees)
+    for name in ("degrees", "sevenths", "symbols", "figures"):
+        if chosen := arguments.option(name):
+            conventions = conventions._replace(**{name: chosen})
     if arguments.has("plain"):
         conventions = conventions._replace(plain=True)
     return session._replace(conventions=conventions)

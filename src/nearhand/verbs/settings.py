@@ -1,12 +1,13 @@
-"""How a tune is voiced, read and drawn: ``voice``, ``loop``, ``degrees``, ``plain``."""
+"""How a tune is voiced, read, written and drawn: one verb a setting."""
 
 from __future__ import annotations
 
+from nearhand.notation.conventions import DEGREES, FIGURES, SEVENTHS, SYMBOLS
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
-from nearhand.verbs.table import DEGREES, SWITCHES, VOICINGS
+from nearhand.verbs.table import SWITCHES, VOICINGS
 from nearhand.verbs.verb import Arguments
 
 
@@ -27,12 +28,41 @@ def loop(session: Session, arguments: Arguments) -> Outcome:
 
 
 def degrees(session: Session, arguments: Arguments) -> Outcome:
-    """Choose what degrees are counted in: the mode's own scale, or the major scale of the tonic.
+    """Choose what degrees are counted in: the mode's own scale, the major scale of the tonic, or the relative major.
 
     Raises InputError.
     """
-    chosen = _choice("degrees", arguments, DEGREES)
-    return _shown(session._replace(conventions=session.conventions._replace(degrees=chosen)))
+    return _written("degrees", session, arguments, DEGREES)
+
+
+def sevenths(session: Session, arguments: Arguments) -> Outcome:
+    """Choose whether a bare 7 behind a numeral is that of a chord symbol or that of the scale.
+
+    Raises InputError.
+    """
+    return _written("sevenths", session, arguments, SEVENTHS)
+
+
+def symbols(session: Session, arguments: Arguments) -> Outcome:
+    """Choose the style of chord symbols.
+
+    Raises InputError.
+    """
+    return _written("symbols", session, arguments, SYMBOLS)
+
+
+def figures(session: Session, arguments: Arguments) -> Outcome:
+    """Choose whether figures and extensions stand on the line or are raised.
+
+    Raises InputError.
+    """
+    return _written("figures", session, arguments, FIGURES)
+
+
+def _written(name: str, session: Session, arguments: Arguments, choices: tuple[str, ...]) -> Outcome:
+    """Choose one of the conventions."""
+    chosen = _choice(name, arguments, choices)
+    return _shown(session._replace(conventions=session.conventions._replace(**{name: chosen})))
 
 
 def plain(session: Session, arguments: Arguments) -> Outcome:

@@ -3,19 +3,29 @@
 from __future__ import annotations
 
 from nearhand.notation.chord_symbols import parse_chord
+from nearhand.notation.conventions import DEGREES, FIGURES, SEVENTHS, SYMBOLS
 from nearhand.notation.errors import InputError
 from nearhand.verbs.verb import Option, Verb
 from nearhand.voicing.voice import NO_VOICING, STYLES
 
 VOICINGS = (*STYLES, NO_VOICING)
 SWITCHES = ("on", "off")
-DEGREES = ("mode", "major")
 
 _KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
-_DEGREES = Option("degrees", "mode|major", "count degrees in the mode's own scale, or against the major scale", DEGREES)
+_DEGREES_HELP = "count degrees in the mode's own scale, against the major scale, or (numbers) in the relative major"
+_SEVENTHS_HELP = (
+    "read I7 as a dominant seventh, as chord symbols do, or with the seventh of the scale, as RomanText does"
+)
+_SYMBOLS_HELP = "write chord symbols plainly (Cm7b5), in jazz signs, long (Cmin7b5), compact (CM7), or with b and #"
+_FIGURES_HELP = "write figures and extensions on the line, or raised"
+_DEGREES = Option("degrees", "|".join(DEGREES), _DEGREES_HELP, DEGREES)
+_SEVENTHS = Option("sevenths", "|".join(SEVENTHS), _SEVENTHS_HELP, SEVENTHS)
+_SYMBOLS = Option("symbols", "|".join(SYMBOLS), _SYMBOLS_HELP, SYMBOLS)
+_FIGURES = Option("figures", "|".join(FIGURES), _FIGURES_HELP, FIGURES)
 _PLAIN = Option("plain", "", "write b and # for flats and sharps, and draw with keyboard characters")
 _JSON = Option("json", "", "answer in one JSON document")
-_READING = (_KEY, _DEGREES, _PLAIN, _JSON)
+_NOTATION = (_DEGREES, _SEVENTHS, _SYMBOLS, _FIGURES, _PLAIN, _JSON)
+_READING = (_KEY, *_NOTATION)
 
 VERBS = (
     Verb(
@@ -58,7 +68,7 @@ VERBS = (
         "[KEY]",
         "list the chords that each parallel mode lends to a key",
         "borrow.borrow",
-        (_DEGREES, _PLAIN, _JSON),
+        _NOTATION,
         ('borrow "C major"', "borrow Eb"),
         ("keys",),
         one_shot=True,
@@ -120,11 +130,35 @@ VERBS = (
     ),
     Verb(
         "degrees",
-        "mode|major",
-        "count degrees in the mode's own scale, or against the major scale",
+        "|".join(DEGREES),
+        _DEGREES_HELP,
         "settings.degrees",
         examples=("degrees major",),
         completes=DEGREES,
+    ),
+    Verb(
+        "sevenths",
+        "|".join(SEVENTHS),
+        _SEVENTHS_HELP,
+        "settings.sevenths",
+        examples=("sevenths scale",),
+        completes=SEVENTHS,
+    ),
+    Verb(
+        "symbols",
+        "|".join(SYMBOLS),
+        _SYMBOLS_HELP,
+        "settings.symbols",
+        examples=("symbols jazz",),
+        completes=SYMBOLS,
+    ),
+    Verb(
+        "figures",
+        "|".join(FIGURES),
+        _FIGURES_HELP,
+        "settings.figures",
+        examples=("figures raised",),
+        completes=FIGURES,
     ),
     Verb(
         "plain",

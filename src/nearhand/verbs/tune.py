@@ -112,9 +112,15 @@ def tune_from_charts(charts: list[Chart], key: Key | None = None, conventions: C
     return Tune(Progression(named, tuple(bars)), source, second, remarks=_remarks(charts, named, conventions))
 
 
+_PLAIN_TAILS = {"", "m", "7", "m7", "maj7", "m7", "6", "m6", "9", "m7b5", "dim", "dim7", "aug", "sus4", "7sus4", "sus2"}
+"""Tails of chord symbols on which nothing is to be remarked: a short cut for most charts."""
+
+
 def _remarks(charts: list[Chart], key: Key, conventions: Conventions) -> tuple[str, ...]:
-    """What could be read otherwise; chord symbols never can."""
-    if all(chart.keyless is None for chart in charts):
+    """What could be read otherwise; most charts in chord symbols hold nothing of that kind."""
+    symbols = [token.text for chart in charts for token in chart.tokens if token.kind == "chord"]
+    tails = {symbol.partition("/")[0].lstrip("ABCDEFG#b♯♭") for symbol in symbols}
+    if all(chart.keyless is None for chart in charts) and tails <= _PLAIN_TAILS:
         return ()
     from nearhand.notation.remarks import remarks_on
 
