@@ -2,16 +2,30 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+from xml.etree import ElementTree
+
+import music21.musicxml
 import pytest
 from hypothesis import given
 from strategies import note, notes, qualities
 
 from nearhand.theory.chord import Chord
-from nearhand.theory.quality import NATURAL_INTERVALS, QUALITIES, Quality, alteration, quality, quality_name
+from nearhand.theory.quality import (
+    AUGMENTED_SIXTHS,
+    NATURAL_INTERVALS,
+    QUALITIES,
+    Quality,
+    alteration,
+    quality,
+    quality_name,
+    stacked,
+)
 
 # Kind and tones on C. MusicXML 4.0 schema, kind-value: names and intervals; spelling computed two ways that
-# agreed. The kinds without intervals of their own (Neapolitan, Italian, French, German, pedal, Tristan,
-# other, none) are left out.
+# agreed. The schema gives no intervals for the last five. The augmented sixths are those of R. Hutchinson,
+# *Music Theory for the 21st-Century Classroom*, "Types of Augmented Sixth Chords", on their lowest note, the
+# lowered sixth degree; Tristan is F B D# G# (Wagner, second bar, from memory); a pedal is its note alone.
 KINDS = [
     ("major", "C E G"),
     ("minor", "C Eb G"),
@@ -38,6 +52,27 @@ KINDS = [
     ("suspended-second", "C D G"),
     ("suspended-fourth", "C F G"),
     ("power", "C G"),
+    ("Italian", "C E A#"),
+    ("French", "C E Gb A#"),
+    ("German", "C E G A#"),
+    ("pedal", "C"),
+    ("Tristan", "C F# A# D#"),
+]
+
+# Tonic, and the tones of the augmented sixths that lead to its dominant: Italian, French, German, and the
+# German one spelled for the major six-four. Open Music Theory, "Altered subdominants", and the textbook
+# above; spelling computed two ways that agreed, but the last column: one way.
+SIXTHS = [
+    ("C", "Ab C F#", "Ab C D F#", "Ab C Eb F#", "Ab C D# F#"),
+    ("G", "Eb G C#", "Eb G A C#", "Eb G Bb C#", "Eb G A# C#"),
+    ("D", "Bb D G#", "Bb D E G#", "Bb D F G#", "Bb D E# G#"),
+    ("A", "F A D#", "F A B D#", "F A C D#", "F A B# D#"),
+    ("E", "C E A#", "C E F# A#", "C E G A#", "C E F## A#"),
+    ("F#", "D F# B#", "D F# G# B#", "D F# A B#", "D F# G## B#"),
+    ("Eb", "Cb Eb A", "Cb Eb F A", "Cb Eb Gb A", "Cb Eb F# A"),
+    ("Bb", "Gb Bb E", "Gb Bb C E", "Gb Bb Db E", "Gb Bb C# E"),
+    ("F", "Db F B", "Db F G B", "Db F Ab B", "Db F G# B"),
+    ("Ab", "Fb Ab D", "Fb Ab Bb D", "Fb Ab Cb D", "Fb Ab B D"),
 ]
 
 # Number, name of the tone above C, semitones by which it differs from the plain tone of a dominant chord.
@@ -57,8 +92,33 @@ DESCRIBED = [
 ]
 
 
+def kinds_of_the_schema():
+    """The values of kind-value, from the MusicXML schema that music21 ships."""
+    schema = ElementTree.parse(Path(music21.musicxml.__file__).with_name("musicxml.xsd"))
+    names = "{http://www.w3.org/2001/XMLSchema}"
+    simple = next(each for each in schema.iter(f"{names}simpleType") if each.get("name") == "kind-value")
+    return {each.get("value") for each in simple.iter(f"{names}enumeration")}
+
+
 def test_every_kind_that_is_built_on_a_root_is_in_the_table_and_no_other():
     assert sorted(QUALITIES) == sorted(kind for kind, _ in KINDS)
+
+
+def test_the_kinds_are_those_of_the_musicxml_schema():
+    # Neapolitan is a major chord by its degree, other has no tones of its own, none is no chord
+    assert set(QUALITIES) | {"Neapolitan", "other", "none"} == kinds_of_the_schema()
+    assert len(kinds_of_the_schema()) == 33
+
+
+@pytest.mark.parametrize(("tonic", *AUGMENTED_SIXTHS), SIXTHS)
+def test_an_augmented_sixth_stands_on_the_lowered_sixth_degree(tonic, **tones):
+    root = note(tonic).up(-4)
+
+    for name, expected in tones.items():
+        found = Chord(root, AUGMENTED_SIXTHS[name], root).tones
+        assert found[0] == root
+        assert set(found) == set(notes(expected)), name
+        assert note(tonic).up(6) in found  # the raised fourth degree
 
 
 @pytest.mark.parametrize(("kind", "tones"), KINDS)
@@ -110,6 +170,38 @@ def test_qualities_of_one_name_are_one_quality(found):
         assert QUALITIES[quality_name(found)] == found
     else:
         assert found not in QUALITIES.values()
+
+
+# Lower kind, upper root above C, upper kind, the tones on C, the name. Both chords whole, from the lower root up:
+# R. Hutchinson, "Polychords"; the order and the name are ours.
+STACKED = [
+    ("dominant", "D", "major", "C E G Bb D F# A", "major over dominant"),
+    ("major", "D", "major", "C E G D F# A", "major over major"),
+    ("major", "E", "major", "C E G G# B", "major over major"),
+    ("major-seventh", "E", "minor", "C E G B", "minor over major-seventh"),
+    ("major", "F#", "major", "C E G C# F# A#", "major over major"),
+    ("minor", "G", "dominant", "C Eb G B D F", "dominant over minor"),
+    ("pedal", "C", "major", "C E G", "major over pedal"),
+]
+
+
+@pytest.mark.parametrize(("lower", "root", "upper", "tones", "name"), STACKED)
+def test_a_chord_over_a_chord_has_the_tones_of_both_each_once(lower, root, upper, tones, name):
+    found = stacked(QUALITIES[lower], note(root).fifths, QUALITIES[upper])
+    spelled = Chord(note("C"), found, note("C")).tones
+
+    assert sorted(map(str, spelled)) == sorted(tones.split())
+    assert spelled[0] == note("C")
+    assert quality_name(found) == name
+    assert all((number - 1) % 7 == tone.step for number, tone in zip(found.numbers, spelled, strict=True))
+
+
+def test_a_chord_over_a_chord_is_another_chord_than_one_of_the_same_tones():
+    both = stacked(QUALITIES["major-seventh"], 4, QUALITIES["minor"])
+
+    assert both.tones == QUALITIES["major-seventh"].tones
+    assert both != QUALITIES["major-seventh"]
+    assert both.layers == (QUALITIES["major-seventh"], 4, QUALITIES["minor"])
 
 
 def test_a_number_that_a_chord_does_not_hold_has_no_interval():

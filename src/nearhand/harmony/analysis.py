@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from nearhand.harmony.applied import Target, applied_target
+from nearhand.harmony.functions import DOMINANT as DOMINANT_FUNCTION
 from nearhand.harmony.functions import function_of
-from nearhand.harmony.sources import source_of
+from nearhand.harmony.sources import DIATONIC, is_borrowed, own_source, source_of
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.numbers import write_number
 from nearhand.notation.numeral_writing import write_applied, write_neapolitan, write_numeral
 from nearhand.notation.numerals import NEAPOLITAN_PLACE
 from nearhand.theory.chord import RelativeChord
-from nearhand.theory.mode import Mode
+from nearhand.theory.mode import DOMINANT, LOWERED_SIXTH, SUBTONIC, Mode
 from nearhand.theory.quality import QUALITIES
 from nearhand.theory.record import NamedTuple
 
@@ -21,7 +22,12 @@ APPLIED = "applied"
 
 
 class Analysis(NamedTuple):
-    """One chord in its key. ``target`` is the degree it is applied to; ``after`` the chord that follows."""
+    """One chord in its key. ``target`` is the degree it is applied to; ``before`` and ``after`` are its neighbours.
+
+    ``named_as`` is the chord as it is named, where that is not the chord as spelled: an augmented sixth that a chart
+    writes as a dominant seventh, a diminished seventh spelled from another tone, a triad over its own seventh. ``goal``
+    is what a tritone substitute or a backdoor dominant leads to; ``line`` the walking voice of a line cliché.
+    """
 
     chord: RelativeChord
     mode: Mode
@@ -29,14 +35,23 @@ class Analysis(NamedTuple):
     function: str
     target: Target | None
     after: RelativeChord | None
+    before: RelativeChord | None = None
+    named_as: RelativeChord | None = None
+    goal: Target | None = None
+    line: tuple[int, ...] = ()
+
+    @property
+    def reading(self) -> RelativeChord:
+        """The chord as it is named."""
+        return self.chord if self.named_as is None else self.named_as
 
     def numeral(self, conventions: Conventions = DEFAULT) -> str:
         """The Roman numeral as one of the key, or as applied to a degree; a Neapolitan sixth is N6."""
         if self.target is not None and self.chord.quality.layers is None:
-            return write_applied(self.chord, *self.target, self.mode, conventions)
+            return write_applied(self.reading, *self.target, self.mode, conventions)
         if self.source == NEAPOLITAN and self.chord.bass != self.chord.root:
             return write_neapolitan(self.chord)
-        return write_numeral(self.chord, self.mode, conventions)
+        return write_numeral(self.reading, self.mode, conventions)
 
     def number(self, conventions: Conventions = DEFAULT) -> str:
         """The chord in numbers."""
@@ -54,22 +69,100 @@ def analyse(chords: Sequence[RelativeChord], mode: Mode) -> tuple[Analysis, ...]
     """
     tonic_is_seventh = not mode.has_minor_third and _tonic_is_seventh(chords)
     found: list[Analysis] = []
-    for chord in reversed(chords):  # from the end, for what a chord is applied to may depend on the one behind it
-        behind = found[-1] if found else None
-        found.append(_analyse(chord, mode, behind, tonic_is_seventh))
-    return tuple(reversed(found))
+    for place in range(len(chords) - 1, -1, -1):  # from the end: what a chord is applied to may depend on the next
+        before = chords[place - 1] if place else None
+        found.append(_analyse(chords[place], mode, before, found[-1] if found else None, tonic_is_seventh))
+    found.reverse()
+    return _with_lines(found) if _may_hold_lines(chords) else tuple(found)
 
 
-def _analyse(chord: RelativeChord, mode: Mode, behind: Analysis | None, tonic_is_seventh: bool) -> Analysis:
+def _analyse(
+    chord: RelativeChord, mode: Mode, before: RelativeChord | None, behind: Analysis | None, tonic_is_seventh: bool
+) -> Analysis:
     after, target_after = (behind.chord, behind.target) if behind else (None, None)
-    target = applied_target(chord, mode, after, target_after, tonic_is_seventh)
+    read = _over_its_seventh(chord)
+    target = applied_target(read, mode, after, target_after, tonic_is_seventh)
+    if target is None and (read.root != DOMINANT or own_source(read, mode) is None):
+        read = chord
+    named_as = None if read == chord else read
     if target is not None:
         source = APPLIED
     elif _is_neapolitan(chord):
         source = NEAPOLITAN
     else:
-        source = source_of(chord, mode)
-    return Analysis(chord, mode, source, function_of(chord, source, target, after), target, after)
+        source = source_of(read, mode)
+    function = function_of(read, source, target, after)
+    found = Analysis(chord, mode, source, function, target, after, before, named_as)
+    own = own_source(chord, mode)
+    is_resolved = target is not None and after is not None and after.root == target.place
+    return found if chord.bass in chord.places and (own is not None or is_resolved) else _refined(found, own)
+
+
+def _refined(found: Analysis, own: str | None) -> Analysis:
+    """What a chord is by what it does, where its tones alone do not say it."""
+    from nearhand.harmony import special_chords  # most progressions hold none of these chords
+
+    chord, mode, before, after = found.chord, found.mode, found.before, found.after
+    if special_chords.is_over_pedal(chord, before, after) and found.target is None:
+        source = special_chords.PEDAL
+        return found._replace(source=source, function=function_of(chord, own or source, None, after), named_as=None)
+    if own is not None:
+        return found
+    special = special_chords.special(special_chords.Place(chord, mode, before, after, found.target is not None))
+    if special is None or (special.source == special_chords.CHROMATIC_MEDIANT and is_borrowed(chord, mode)):
+        return found
+    named_as = None if special.reading == chord else special.reading
+    if special.source == APPLIED:
+        return _respelled(found, special.reading, special.target)
+    is_applied_sixth = special.source == special_chords.AUGMENTED_SIXTH and chord.root != LOWERED_SIXTH
+    target = Target(chord.root - LOWERED_SIXTH, is_small=False) if is_applied_sixth else None
+    refined = found._replace(source=special.source, function=special.function, target=target)
+    return refined._replace(named_as=named_as, goal=special.target)
+
+
+def _respelled(found: Analysis, reading: RelativeChord, target: Target | None) -> Analysis:
+    """A leading-tone chord that is spelled from another of its tones: of the key itself, or applied."""
+    if target is not None and target.place == 0:
+        own = source_of(reading, found.mode)
+        return found._replace(source=own, function=DOMINANT_FUNCTION, target=None, named_as=reading)
+    function = function_of(reading, APPLIED, target, found.after)
+    return found._replace(source=APPLIED, function=function, target=target, named_as=reading)
+
+
+def _over_its_seventh(chord: RelativeChord) -> RelativeChord:
+    """A major triad over the minor seventh of its root is the dominant seventh over its seventh: C/B flat is C7/B flat.
+
+    Any other chord is itself.
+    """
+    if chord.quality == QUALITIES["major"] and chord.bass == chord.root + SUBTONIC:
+        return chord._replace(quality=QUALITIES["dominant"])
+    return chord
+
+
+def _may_hold_lines(chords: Sequence[RelativeChord]) -> bool:
+    """Whether three chords in a row stand on one root: only then a line cliché can be among them."""
+    roots = [chord.root for chord in chords]
+    return any(first == second == third for first, second, third in zip(roots, roots[1:], roots[2:], strict=False))
+
+
+def _with_lines(analyses: list[Analysis]) -> tuple[Analysis, ...]:
+    from nearhand.harmony.special_chords import LINE_CLICHE, line_cliches
+
+    lines = line_cliches([analysis.chord for analysis in analyses])
+    return tuple(
+        analysis
+        if place not in lines
+        else analysis._replace(line=lines[place])
+        if lines.get(place - 1) != lines[place] or analysis.chord == analyses[place - 1].chord
+        else analysis._replace(
+            source=LINE_CLICHE,
+            line=lines[place],
+            target=None,
+            named_as=None,
+            function=function_of(analysis.chord, DIATONIC, None, analysis.after),
+        )
+        for place, analysis in enumerate(analyses)
+    )
 
 
 def _is_neapolitan(chord: RelativeChord) -> bool:

@@ -108,8 +108,10 @@ def _by_top_voice(phrase: Passage, before: int, goal: int) -> Named:
     if phrase.tonic_on_top is None:
         return Named(AUTHENTIC, before, "both chords are in root position; the top voice is not known")
     if phrase.tonic_on_top[goal]:
-        return Named(PERFECT_AUTHENTIC, before, "both chords are in root position, with the tonic on top")
-    return Named(IMPERFECT_AUTHENTIC, before, "another note than the tonic is on top")
+        return Named(
+            PERFECT_AUTHENTIC, before, "both chords are in root position, with the tonic on top in this voicing"
+        )
+    return Named(IMPERFECT_AUTHENTIC, before, "another note than the tonic is on top in this voicing")
 
 
 def _half(phrase: Passage, before: int, goal: int) -> Named | None:

@@ -11,7 +11,7 @@ from nearhand.harmony.sources import BORROWED, CHROMATIC
 from nearhand.notation.degrees import degree_number
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import DOMINANT as DOMINANT_PLACE
-from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_SIXTH, SUPERTONIC
+from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_SIXTH, SUBDOMINANT, SUPERTONIC
 
 TONIC, PREDOMINANT, DOMINANT, COLOUR = "tonic", "predominant", "dominant", "colour"
 _BY_DEGREE = {1: TONIC, 2: PREDOMINANT, 3: TONIC, 4: PREDOMINANT, 5: DOMINANT, 6: TONIC, 7: DOMINANT}
@@ -25,6 +25,15 @@ def is_cadential(chord: RelativeChord, after: RelativeChord | None) -> bool:
         and after is not None
         and (after.root, after.bass) == (DOMINANT_PLACE, DOMINANT_PLACE)
     )
+
+
+def is_suspended_over_dominant(chord: RelativeChord) -> bool:
+    """Whether IV or ii stands over the fifth degree, in place of a suspended dominant seventh (F/G for G7sus4).
+
+    R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "IV over 5 sus chord".
+    """
+    stands_over = chord.bass == DOMINANT_PLACE and chord.bass not in chord.places
+    return stands_over and chord.root in (SUBDOMINANT, SUPERTONIC)
 
 
 def function_of(chord: RelativeChord, source: str, target: Target | None, after: RelativeChord | None) -> str:
@@ -41,7 +50,7 @@ def function_of(chord: RelativeChord, source: str, target: Target | None, after:
     if target is not None:
         prepares = target.place == DOMINANT_PLACE or chord.root - target.place == SUPERTONIC
         return PREDOMINANT if prepares else DOMINANT
-    if is_cadential(chord, after):
+    if is_cadential(chord, after) or is_suspended_over_dominant(chord):
         return DOMINANT
     if _is_colour(chord, source):
         return COLOUR

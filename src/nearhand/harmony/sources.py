@@ -41,9 +41,27 @@ def source_of(chord: RelativeChord, mode: Mode) -> str:
     own = own_source(chord, mode)
     if own is not None:
         return own
+    lenders = lenders_of(chord, mode)
+    return BORROWED + lenders[0] if lenders else CHROMATIC
+
+
+def lenders_of(chord: RelativeChord, mode: Mode) -> tuple[str, ...]:
+    """The parallel modes that hold a chord which the key itself does not, the likeliest first.
+
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> from nearhand.theory.mode import MAJOR
+    >>> lenders_of(parse_numeral("bVII", MAJOR), MAJOR)
+    ('natural minor', 'dorian', 'mixolydian')
+    """
+    if own_source(chord, mode) is not None:
+        return ()
     places = set(chord.places)
-    name = next((name for name, scale in PARALLEL_SCALES.items() if places.issubset(scale)), None)
-    return CHROMATIC if name is None else BORROWED + name
+    return tuple(name for name, scale in PARALLEL_SCALES.items() if places.issubset(scale))
+
+
+def is_borrowed(chord: RelativeChord, mode: Mode) -> bool:
+    """Whether a parallel mode lends a chord."""
+    return bool(lenders_of(chord, mode))
 
 
 def own_source(chord: RelativeChord, mode: Mode) -> str | None:

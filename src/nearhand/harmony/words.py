@@ -1,18 +1,19 @@
-"""What a chord is and does, in two or three plain sentences."""
+"""What a chord is and does, in plain sentences: what it is and does, where its notes go, what it stands for."""
 
 from __future__ import annotations
 
-from nearhand.harmony.analysis import APPLIED, NEAPOLITAN, Analysis
-from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT, TONIC, is_cadential
-from nearhand.harmony.sources import BORROWED, CHROMATIC, DIATONIC
-from nearhand.notation.accidentals import write_accidental
+from nearhand.harmony.analysis import Analysis
+from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT, TONIC, is_cadential, is_suspended_over_dominant
+from nearhand.harmony.origins import Scene, origin
+from nearhand.harmony.replacement import diatonic_replacement, differing_tones, unmatched_tones
+from nearhand.harmony.sources import own_source
+from nearhand.harmony.tendencies import ENDS, FALLS, RISES, STAYS, Tendency, tendencies
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS, degree_number
-from nearhand.notation.keys import write_key
-from nearhand.notation.notes import write_pitch_class
-from nearhand.notation.numeral_writing import write_degree
+from nearhand.theory.chord import RelativeChord
 from nearhand.theory.key import Key
-from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_SEVENTH, RAISED_SIXTH, SUBTONIC, SUPERTONIC
+from nearhand.theory.mode import DOMINANT as FIFTH
+from nearhand.theory.mode import LEADING_TONE, RAISED_SEVENTH, RAISED_SIXTH
 
 _OF_FUNCTION = {
     TONIC: "It is at rest: tonic.",
@@ -35,11 +36,8 @@ def sentences(analysis: Analysis, key: Key, conventions: Conventions = DEFAULT) 
     It pulls towards the tonic: dominant.
     D♯ lies in the bass: first inversion.
     """
-    lines = [
-        _origin(analysis, key, conventions),
-        _effect(analysis, key, conventions),
-        _bass(analysis, key, conventions),
-    ]
+    scene = Scene(analysis, key, conventions)
+    lines = (origin(scene), _effect(scene), _bass(scene))
     return tuple(line for line in lines if line)
 
 
@@ -53,80 +51,116 @@ def altered_degrees(analysis: Analysis, key: Key, conventions: Conventions = DEF
     >>> altered_degrees(analyse([parse_numeral("V7", key.mode)], key.mode)[0], key)
     (('♯7', 'D♯'),)
     """
-    counted_in = conventions.counting_mode(key.mode).degrees
-    found = []
-    for place in analysis.chord.places:
-        if place not in key.mode.degrees:
-            number = degree_number(place)
-            sign = write_accidental((place - counted_in[number - 1]) // 7, conventions.plain)
-            found.append((f"{sign}{number}", _note(place, key, conventions)))
-    return tuple(found)
+    return Scene(analysis, key, conventions).altered()
 
 
-def _note(place: int, key: Key, conventions: Conventions) -> str:
-    return write_pitch_class(key.tonic.up(place), conventions.plain)
+def tendencies_of(analysis: Analysis) -> tuple[Tendency, ...]:
+    """The tendency tones of a chord as it is named, and where they went in the next one."""
+    return tendencies(analysis.reading, analysis.after, analysis.mode, analysis.target)
 
 
-def _origin(analysis: Analysis, key: Key, conventions: Conventions) -> str:
-    source = analysis.source
-    if source == DIATONIC:
-        every = "every form of " if key.mode.is_minor else ""
-        return f"It belongs to {every}{write_key(key, conventions.plain)}."
-    if source == APPLIED:
-        return _applied(analysis, key, conventions)
-    if source == NEAPOLITAN:
-        root = _note(analysis.chord.root, key, conventions)
-        return f"It is the Neapolitan sixth: the major chord on {root}, the lowered 2nd degree, over its third."
-    if source.startswith(BORROWED):
-        return f"It is {source} on the same tonic: {_altered(analysis, key, conventions)}."
-    if source == CHROMATIC:
-        return f"It is chromatic: {_altered(analysis, key, conventions)}."
-    return f"It comes from {source}: {_minor_form(analysis, key, conventions)}."
+def where_tones_go(analysis: Analysis, key: Key, conventions: Conventions = DEFAULT) -> str:
+    """One sentence on the tendency tones and where they went; empty where there are none, or no chord follows.
+
+    >>> from nearhand.harmony.analysis import analyse
+    >>> from nearhand.notation.keys import parse_key
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> key = parse_key("C")
+    >>> where_tones_go(analyse([parse_numeral(text, key.mode) for text in ("V7", "I")], key.mode)[0], key)
+    'B, the leading tone, rises to C; F, the chordal seventh, falls to E.'
+    """
+    scene = Scene(analysis, key, conventions)
+    parts = [_went(tendency, scene) for tendency in tendencies_of(analysis) if tendency.how != ENDS]
+    return f"{'; '.join(parts)}." if parts else ""
 
 
-def _altered(analysis: Analysis, key: Key, conventions: Conventions) -> str:
-    notes = [f"{note} is {degree}" for degree, note in altered_degrees(analysis, key, conventions)]
-    return ", ".join(notes) if notes else "its notes lie in no one scale on this tonic"
+def _went(tendency: Tendency, scene: Scene) -> str:
+    named = f"{scene.note(tendency.place)}, the {tendency.kind}"
+    if tendency.how in (RISES, FALLS) and tendency.went is not None:
+        return f"{named}, {tendency.how} to {scene.note(tendency.went)}"
+    if tendency.how == STAYS:
+        return f"{named}, stays"
+    expected = " or ".join(scene.note(place) for place in tendency.expected)
+    return f"{named}, would go to {expected} but does not find it here"
 
 
-def _minor_form(analysis: Analysis, key: Key, conventions: Conventions) -> str:
-    places = analysis.chord.places
-    facts = []
-    for place, wording in (
-        (LOWERED_SIXTH, "the 6th degree {} is the lowered one"),
-        (RAISED_SIXTH, "the 6th degree is raised to {}"),
-        (SUBTONIC, "the 7th degree {} is the lowered one, the subtonic"),
-        (RAISED_SEVENTH, "the 7th degree is raised to {}, the leading tone"),
-    ):
-        if place in places:
-            facts.append(wording.format(_note(place, key, conventions)))
-    return "; ".join(facts)
+def own_chord_in_place(analysis: Analysis) -> RelativeChord | None:
+    """The key's own chord on the degree of a foreign one; None for a chord of the key itself."""
+    return (
+        None if own_source(analysis.reading, analysis.mode) else diatonic_replacement(analysis.reading, analysis.mode)
+    )
 
 
-def _applied(analysis: Analysis, key: Key, conventions: Conventions) -> str:
-    target = analysis.target
-    assert target is not None  # what makes a chord applied
-    leading_tone = _note(target.place + LEADING_TONE, key, conventions)
-    goal = _note(target.place, key, conventions)
-    degree = write_degree(target.place, target.is_small, key.mode, conventions)
-    if analysis.chord.root - target.place == SUPERTONIC:
-        return f"It is the ii of {degree}: with the dominant of {degree} behind it, it leads to {goal}."
-    kind = "dominant" if analysis.chord.root - target.place == 1 else "leading-tone chord"
-    resolved = "" if _resolves(analysis) else ", though another chord follows here" if analysis.after else ""
-    return f"It is the {kind} of {degree}, an applied chord: {leading_tone} leads to {goal}{resolved}."
+def instead_of_own(analysis: Analysis, key: Key, conventions: Conventions = DEFAULT) -> str:
+    """One sentence on the key's own chord in a foreign chord's place, and which notes differ; else empty.
+
+    >>> from nearhand.harmony.analysis import analyse
+    >>> from nearhand.notation.keys import parse_key
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> key = parse_key("C")
+    >>> instead_of_own(analyse([parse_numeral("iv", key.mode)], key.mode)[0], key)
+    'The key itself has F (IV) in its place: this chord has A♭ for A.'
+    """
+    other = own_chord_in_place(analysis)
+    if other is None:
+        return ""
+    scene, chord = Scene(analysis, key, conventions), analysis.reading
+    parts = [f"{scene.note(new)} for {scene.note(old)}" for new, old in differing_tones(chord, other)]
+    parts += [f"{scene.note(new)} besides" for new in unmatched_tones(chord, other)]
+    parts += [f"no {scene.note(old)}" for old in unmatched_tones(other, chord)]
+    numeral = Analysis(other, key.mode, "", "", None, None).numeral(conventions)
+    differs = f": this chord has {', '.join(parts)}" if parts else ""
+    return f"The key itself has {scene.symbol(other)} ({numeral}) in its place{differs}."
 
 
-def _resolves(analysis: Analysis) -> bool:
-    return analysis.target is not None and analysis.after is not None and analysis.after.root == analysis.target.place
+def between_neighbours(
+    before: Analysis | None, analysis: Analysis, after: Analysis | None, key: Key, conventions: Conventions = DEFAULT
+) -> str:
+    """One sentence that names the chords before and after.
+
+    >>> from nearhand.harmony.analysis import analyse
+    >>> from nearhand.notation.keys import parse_key
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> key = parse_key("C")
+    >>> row = analyse([parse_numeral(text, key.mode) for text in ("I", "iv", "V")], key.mode)
+    >>> between_neighbours(*row, key)
+    'It stands between C (I) and G (V).'
+    """
+    scene = Scene(analysis, key, conventions)
+    named = [other and f"{scene.symbol(other.chord)} ({other.numeral(conventions)})" for other in (before, after)]
+    if named[0] and named[1]:
+        return f"It stands between {named[0]} and {named[1]}."
+    if named[0]:
+        return f"It comes after {named[0]} and closes the progression."
+    return f"It opens the progression; {named[1]} follows." if named[1] else ""
 
 
-def _effect(analysis: Analysis, key: Key, conventions: Conventions) -> str:
-    if is_cadential(analysis.chord, analysis.after):
+def _effect(scene: Scene) -> str:
+    analysis = scene.analysis
+    chord, function = analysis.reading, analysis.function
+    if is_cadential(chord, analysis.after):
         return "It stands over the dominant's bass and delays it: a cadential six-four, dominant in function."
-    if analysis.target is not None and analysis.function == DOMINANT:
-        degree = write_degree(analysis.target.place, analysis.target.is_small, key.mode, conventions)
-        return f"It pulls towards {degree}: a dominant of that degree."
-    return _OF_FUNCTION[analysis.function]
+    if is_suspended_over_dominant(chord):
+        return "It stands over the 5th degree in place of a suspended dominant: dominant in function."
+    goal = analysis.target or analysis.goal
+    if goal is not None and goal.place and function == DOMINANT:
+        return f"It pulls towards {scene.degree(*goal)}: a dominant of that degree."
+    if function == TONIC:
+        return _rest(chord)
+    is_minor_dominant = function == DOMINANT and chord.root == FIFTH and LEADING_TONE not in chord.places
+    if is_minor_dominant and chord.quality.has_minor_third:
+        return "It stands in the dominant's place without the leading tone, and so pulls less: dominant."
+    return _OF_FUNCTION[function]
+
+
+def _rest(chord: RelativeChord) -> str:
+    if chord.root:
+        return "It stands in for the tonic: tonic."
+    if 3 not in chord.quality.numbers and {2, 4} & set(chord.quality.numbers):
+        return "It is the tonic with its third still to come: tonic."
+    if chord.quality.is_dominant_seventh:
+        return "It is home, with a seventh that need not resolve: tonic."
+    return _OF_FUNCTION[TONIC]
 
 
 def _is_degree(place: int, key: Key) -> bool:
@@ -134,11 +168,11 @@ def _is_degree(place: int, key: Key) -> bool:
     return place in key.mode.degrees or (key.mode.is_minor and place in (RAISED_SIXTH, RAISED_SEVENTH))
 
 
-def _bass(analysis: Analysis, key: Key, conventions: Conventions) -> str:
-    chord = analysis.chord
-    if chord.bass == chord.root:
+def _bass(scene: Scene) -> str:
+    chord = scene.analysis.reading
+    if chord.bass == chord.own_bass or scene.analysis.source == "pedal":
         return ""
-    note = _note(chord.bass, key, conventions)
+    note = scene.note(chord.bass)
     if chord.bass in chord.places:
         number = chord.quality.numbers[chord.places.index(chord.bass)]
         inversion = {3: "first", 5: "second", 7: "third"}.get(number)
@@ -148,5 +182,5 @@ def _bass(analysis: Analysis, key: Key, conventions: Conventions) -> str:
             else f"{note}, a chord tone, lies in the bass."
         )
     degree = f"the {ORDINALS[degree_number(chord.bass) - 1]} degree"
-    where = degree if _is_degree(chord.bass, key) else "outside the key"
+    where = degree if _is_degree(chord.bass, scene.key) else "outside the key"
     return f"{note}, {where}, lies in the bass and is no chord tone."

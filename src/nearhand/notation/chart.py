@@ -3,9 +3,9 @@
 Bars stand between ``|``; ``||`` ends a section, ``|:`` and ``:|`` enclose a repeat, ``%`` alone repeats the bar before,
 ``N.C.`` is no chord, ``[3/4]`` sets the meter from its bar on. Without any bar line each chord fills a bar. Chords in a
 bar share its beats in whole beats, the earlier ones taking the rest (common practice, no source); a lone ``/`` is one
-more beat of the chord before it, and then every chord and every ``/`` is one equal share. Without bar lines, chords in square
-brackets share a bar, as underlined numbers do on a number chart: ``1 4 [5 1] 6-``. A chord in round brackets is one that
-may be left out. ``E minor:`` in front names the key.
+more beat of the chord before it, and then every chord and every ``/`` is one equal share. Without bar lines, chords in
+square brackets share a bar, as underlined numbers do on a number chart: ``1 4 [5 1] 6-``. A chord in round brackets may
+be left out. ``E minor:`` in front names the key.
 """
 
 from __future__ import annotations

@@ -10,7 +10,7 @@ from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.notes import read_pitch_class, write_pitch_class
 from nearhand.theory.chord import Chord
-from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS, PitchClass
+from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.quality import stacked
 
 OVER = "//"

@@ -97,9 +97,9 @@ def _changes() -> dict[str, tuple[str, int, int]]:
             place = NATURAL_INTERVALS[number] + 7 * shift
             changes |= {f"{sign}{number}": ("alter", number, place) for sign in signs}
     for word, number in {"2": 9, "4": 11, **{str(number): number for number in (3, 5, 6, 7, 9, 10, 11, 13)}}.items():
-        for shift, signs in ((0, ("",)), (-1, ("b", "-")), (1, ("#", "+")), (-2, ("bb",)), (2, ("##",))):
+        for shift, accidentals in ((0, ("",)), (-1, ("b", "-")), (1, ("#", "+")), (-2, ("bb",)), (2, ("##",))):
             place = NATURAL_INTERVALS[number] + 7 * shift
-            changes |= {f"add{sign}{word}": ("add", number, place) for sign in signs}
+            changes |= {f"add{sign}{word}": ("add", number, place) for sign in accidentals}
     for number in (9, 11, 13):
         changes[str(number)] = ("add", number, NATURAL_INTERVALS[number])
     for number, ending in ((1, ""), (3, "rd"), (5, "th"), (7, "th"), (9, "th"), (11, "th")):

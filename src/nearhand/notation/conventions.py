@@ -29,6 +29,10 @@ class Conventions(NamedTuple):
     symbols: str = "plain"
     figures: str = "line"
 
+    def choosing(self, name: str, choice: str) -> Conventions:
+        """The same conventions with another choice of one that has a name: degrees, sevenths, symbols, figures."""
+        return Conventions(**{**self._asdict(), name: choice})
+
     def counting_mode(self, mode: Mode) -> Mode:
         """The mode whose scale the degrees of numerals are counted in."""
         return MAJOR if self.degrees == "major" else mode

@@ -6,6 +6,8 @@ Figures count from the bass; here they are turned into tone numbers counted from
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from nearhand.notation.accidentals import MOST_ACCIDENTALS, read_accidentals
 from nearhand.theory.record import NamedTuple
 
@@ -82,7 +84,7 @@ def _from_root(figure: int, inversion: int, numbers: tuple[int, ...]) -> int:
     return above_root if above_root in numbers else (above_root - 1) % 7 + 1
 
 
-def figure_slashes(text: str, before: str) -> frozenset[int]:
+def figure_slashes(text: str, before: Collection[str]) -> frozenset[int]:
     """The places of slashes that stand between figures; ``before`` holds what may stand before a figure.
 
     >>> sorted(figure_slashes("V6/5/V", "V"))

@@ -1,9 +1,9 @@
 """Reading Roman numerals: degree, quality by case and mark, figures of inversion, applied chords, bass degrees.
 
-After a slash a numeral names the degree an applied chord belongs to (``V7/V``, ``V42/V7/vi``), a digit the degree in the
-bass (``v/7``), an ordinal the chord's own tone (``V7/5th``). Digits that are figures stay figures (``V6/5``). Two slashes
-stand between a chord and the one below it. ``N6``, ``It6``, ``Fr43``, ``Ger65``, ``Sw43`` and ``Cad64`` have names of
-their own. Sources: Open Music Theory, "Thoroughbass figures"; When in Rome corpus, syntax.md (RomanText).
+After a slash a numeral names the degree an applied chord belongs to (``V7/V``, ``V42/V7/vi``), a digit the degree in
+the bass (``v/7``), an ordinal the chord's own tone (``V7/5th``). Digits that are figures stay figures (``V6/5``). Two
+slashes stand between a chord and the one below it. Some chords have names: ``N6``, ``It6``, ``Fr43``, ``Ger65``,
+``Sw43``, ``Cad64``. Sources: Open Music Theory, "Thoroughbass figures"; When in Rome corpus, syntax.md (RomanText).
 """
 
 from __future__ import annotations
@@ -214,4 +214,6 @@ def starts_numeral(text: str) -> bool:
     bare = text.lstrip("".join(SIGNS) + "♮")
     if bare[:1] in ("I", "V", "i", "v") or text.startswith(tuple(_SIXTHS)):
         return True
-    return text[:1] == NEAPOLITAN and text[1:2] in ("", "6", "5", "/", "⁶") or text.startswith(_CADENTIAL[0][:3] + "6")
+    return (text[:1] == NEAPOLITAN and text[1:2] in ("", "6", "5", "/", "⁶")) or text.startswith(
+        _CADENTIAL[0][:3] + "6"
+    )

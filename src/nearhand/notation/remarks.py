@@ -13,7 +13,6 @@ from nearhand.notation.degrees import ORDINALS
 from nearhand.notation.numerals import NUMERALS, starts_numeral
 from nearhand.theory.key import Key
 
-
 _OF_TAILS = {
     "2": "{0}(add9), with its third; some charts mean {0}sus2",
     "4": "{0}sus4; {0}(add4) keeps the third",

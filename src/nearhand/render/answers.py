@@ -5,7 +5,6 @@ from __future__ import annotations
 from importlib import import_module
 
 from nearhand.harmony.moving import distance_in_words
-from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import printable
 from nearhand.notation.keys import write_key
@@ -29,6 +28,7 @@ from nearhand.verbs.tune import INFERRED, Tune
 
 _DRAWN_ELSEWHERE: dict[type, str] = {
     BorrowAnswer: "borrowing_page.draw_palette",
+    ExplainAnswer: "explain_page.draw_explanations",
     HelpAnswer: "help.draw_help",
     InsteadAnswer: "substitutes_page.draw_substitutes",
     KeysAnswer: "keys_page.draw_keys",
@@ -43,8 +43,6 @@ def draw(answer: object, page: Page) -> list[Line]:
     """
     if isinstance(answer, ViewsAnswer):
         return _draw_views(answer, page)
-    if isinstance(answer, ExplainAnswer):
-        return _draw_explanations(answer, page)
     if isinstance(answer, ListAnswer):
         return _draw_list(answer, page)
     if type(answer) in _DRAWN_ELSEWHERE:
@@ -58,7 +56,7 @@ def draw(answer: object, page: Page) -> list[Line]:
 
 def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
     tune, conventions = answer.tune, answer.conventions
-    lines = _head(tune, conventions, page, answer.introduces)
+    lines = head(tune, conventions, page, answer.introduces)
     for place, view in enumerate(answer.views):
         if place:
             lines.append(line())
@@ -71,7 +69,8 @@ def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
     return lines
 
 
-def _head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> list[Line]:
+def head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> list[Line]:
+    """A tune's title, and how its key was found where the tune is new to the player."""
     lines: list[Line] = []
     if tune.title:
         tempo = f", {tune.tempo_bpm} beats a minute" if tune.tempo_bpm else ""
@@ -119,35 +118,6 @@ def _legend(voiced: bool, page: Page) -> list[Line]:
         lines += wrapped(f"rows: {', '.join(rows)}", page.width, role="label")
     if voiced:
         lines += wrapped(f"{MOVES_LEGEND}; {LEGEND}", page.width, role="label")
-    return lines
-
-
-def _draw_explanations(answer: ExplainAnswer, page: Page) -> list[Line]:
-    from nearhand.harmony.words import altered_degrees, sentences
-
-    conventions = answer.conventions
-    lines = _head(answer.tune, conventions, page, introduces=answer.key == answer.tune.key)
-    lines.append(line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")))
-    for number, view in answer.numbered:
-        assert view.chord is not None and view.analysis is not None  # rests are not explained
-        lines.append(
-            line(
-                Cell(f"{number:2d}  ", "label"),
-                Cell(write_chord(view.chord, conventions), "chord"),
-                "  ",
-                Cell(view.analysis.numeral(conventions), "numeral"),
-                "  ",
-                Cell(view.analysis.number(conventions), "number"),
-            )
-        )
-        for sentence in sentences(view.analysis, answer.key, conventions):
-            lines += wrapped(sentence, page.width, 4)
-        altered = altered_degrees(view.analysis, answer.key, conventions)
-        if altered:
-            text = ", ".join(f"{degree} = {note}" for degree, note in altered)
-            lines += wrapped(f"Altered degrees: {text}.", page.width, 4)
-    for remark in answer.tune.remarks:
-        lines += wrapped(remark, page.width, role="hint")
     return lines
 
 

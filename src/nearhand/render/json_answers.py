@@ -41,7 +41,9 @@ def json_answer(answer: object) -> str:
 
         document = keys_document(answer)
     elif isinstance(answer, ExplainAnswer):
-        document = _explanations(answer)
+        from nearhand.render.json_explain import explanations_document
+
+        document = explanations_document(answer)
     elif isinstance(answer, BorrowAnswer):
         from nearhand.render.json_borrowing import palette_document
 
@@ -90,12 +92,18 @@ def _view(view: View, conventions: Conventions) -> dict[str, Any]:
     if view.voiced is not None:
         movement = view.voiced.movement
         voicing = {"style": view.voiced.style, "cost": {"total": movement, "movement": movement}}
-    return {"key": str(view.key), "chords": [_chord(chord, conventions) for chord in view.chords], "voicing": voicing}
+    return {
+        "key": str(view.key),
+        "chords": [chord_fields(chord, conventions) for chord in view.chords],
+        "voicing": voicing,
+    }
 
 
-def _chord(view: ChordView, conventions: Conventions) -> dict[str, Any]:
+def chord_fields(view: ChordView, conventions: Conventions) -> dict[str, Any]:
+    """The fields of one chord or rest."""
     beats = view.moment.slot.beats
     fields: dict[str, Any] = {"bar": view.moment.bar, "beats": int(beats) if beats == int(beats) else float(beats)}
+    fields["optional"] = view.moment.slot.is_optional
     chord, analysis = view.chord, view.analysis
     if chord is None or analysis is None:
         names = ("numeral", "number", "function", "root", "quality", "bass", "notes", "source", "voicing", "moves")
@@ -115,26 +123,6 @@ def _chord(view: ChordView, conventions: Conventions) -> dict[str, Any]:
         and {"left": [str(pitch) for pitch in voicing.left], "right": [str(pitch) for pitch in voicing.right]},
         "moves": list(voicing.motion.moves) if voicing and voicing.motion else None,
     }
-
-
-def _explanations(answer: ExplainAnswer) -> dict[str, Any]:
-    from nearhand.harmony.words import altered_degrees, sentences
-
-    conventions = answer.conventions._replace(plain=True)
-    chords = []
-    for number, view in answer.numbered:
-        assert view.analysis is not None  # rests are not explained
-        fields = {name: value for name, value in _chord(view, conventions).items() if name not in ("voicing", "moves")}
-        altered = altered_degrees(view.analysis, answer.key, conventions)
-        chords.append(
-            {
-                "chord": number,
-                **fields,
-                "altered_degrees": [{"degree": degree, "note": note} for degree, note in altered],
-                "sentences": list(sentences(view.analysis, answer.key, conventions)),
-            }
-        )
-    return {"key": str(answer.key), "key_source": answer.tune.key_source, "chords": chords}
 
 
 def _chart_row(row: ChartRow) -> dict[str, Any]:

@@ -13,6 +13,7 @@ from nearhand.voicing.voice import VoicedProgression, Voicing, voice_progression
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from nearhand.harmony.along import Along
     from nearhand.harmony.borrowing import LendingMode
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.harmony.modulation import Region
@@ -61,12 +62,23 @@ class KeysAnswer(NamedTuple):
 
 
 class ExplainAnswer(NamedTuple):
-    """Chords of a tune in one key, and their numbers in the tune from 1."""
+    """All chords of a tune in one key; ``picked`` is the place (from 0) of the one that is asked about, or None.
+
+    ``along`` is what happens from chord to chord, where the whole tune is explained.
+    """
 
     tune: Tune
     key: Key
-    numbered: tuple[tuple[int, ChordView], ...]
+    chords: tuple[ChordView, ...]
+    picked: int | None
+    along: Along | None
     conventions: Conventions
+
+    @property
+    def numbered(self) -> tuple[tuple[int, ChordView], ...]:
+        """The chords that are explained, with their numbers in the tune from 1."""
+        rows = tuple(enumerate(self.chords, start=1))
+        return rows if self.picked is None else (rows[self.picked],)
 
 
 class BorrowAnswer(NamedTuple):

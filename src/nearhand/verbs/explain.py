@@ -2,27 +2,31 @@
 
 from __future__ import annotations
 
+from nearhand.harmony.along import along
 from nearhand.verbs.answers import ExplainAnswer, view_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
-from nearhand.voicing.voice import NO_VOICING
 
 
 def explain(session: Session, arguments: Arguments) -> Outcome:
-    """Explain the tune's chords in the shown key; a number (from 1) picks one of them.
+    """Explain the tune's chords in the shown key, and what happens along them; a number (from 1) picks one of them.
+
+    Where chords are voiced, the top note decides whether a cadence is perfect.
 
     Raises InputError.
     """
     words, picked = _picked(session, arguments.words)
     session = loaded(session, arguments._replace(words=words))
     tune, key = session.stand
-    view = view_in(tune.progression, key, NO_VOICING, loop=False)
-    numbered = tuple(enumerate((chord for chord in view.chords if chord.chord is not None), start=1))
+    view = view_in(tune.progression, key, session.voicing, loop=False)
+    chords = tuple(chord for chord in view.chords if chord.chord is not None)
     if picked:
-        numbered = (numbered[picked_place(picked, len(numbered), arguments.line)],)
-    return Outcome(session, ExplainAnswer(tune, key, numbered, session.conventions))
+        place = picked_place(picked, len(chords), arguments.line)
+        return Outcome(session, ExplainAnswer(tune, key, chords, place, None, session.conventions))
+    found = along(tune.progression.in_key(key), None if view.voiced is None else view.voiced.pitches)
+    return Outcome(session, ExplainAnswer(tune, key, chords, None, found, session.conventions))
 
 
 def _picked(session: Session, words: tuple[str, ...]) -> tuple[tuple[str, ...], str]:

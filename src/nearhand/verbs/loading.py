@@ -40,7 +40,7 @@ def with_conventions(session: Session, arguments: Arguments) -> Session:
     conventions = session.conventions
     for name in ("degrees", "sevenths", "symbols", "figures"):
         if chosen := arguments.option(name):
-            conventions = conventions._replace(**{name: chosen})
+            conventions = conventions.choosing(name, chosen)
     if arguments.has("plain"):
         conventions = conventions._replace(plain=True)
     return session._replace(conventions=conventions)

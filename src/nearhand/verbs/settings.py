@@ -62,7 +62,7 @@ def figures(session: Session, arguments: Arguments) -> Outcome:
 def _written(name: str, session: Session, arguments: Arguments, choices: tuple[str, ...]) -> Outcome:
     """Choose one of the conventions."""
     chosen = _choice(name, arguments, choices)
-    return _shown(session._replace(conventions=session.conventions._replace(**{name: chosen})))
+    return _shown(session._replace(conventions=session.conventions.choosing(name, chosen)))
 
 
 def plain(session: Session, arguments: Arguments) -> Outcome:

@@ -112,7 +112,7 @@ def tune_from_charts(charts: list[Chart], key: Key | None = None, conventions: C
     return Tune(Progression(named, tuple(bars)), source, second, remarks=_remarks(charts, named, conventions))
 
 
-_PLAIN_TAILS = {"", "m", "7", "m7", "maj7", "m7", "6", "m6", "9", "m7b5", "dim", "dim7", "aug", "sus4", "7sus4", "sus2"}
+_PLAIN_TAILS = {"", "m", "7", "m7", "maj7", "6", "m6", "9", "m7b5", "dim", "dim7", "aug", "sus4", "7sus4", "sus2"}
 """Tails of chord symbols on which nothing is to be remarked: a short cut for most charts."""
 
 

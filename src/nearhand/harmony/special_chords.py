@@ -1,0 +1,251 @@
+"""Chords that neither the key nor a parallel mode nor a plain applied dominant explains: recognised by what they do.
+
+Each recogniser looks at a chord between its neighbours. Sources: augmented sixths, Open Music Theory, "Altered
+subdominants", and R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Types of augmented sixth chords";
+tritone substitutes, Hutchinson, "Turnaround progression"; common-tone diminished sevenths, handouts of N. Rogers and
+S. Birch (second-hand); backdoor dominants, chromatic mediants, pedals and line clichés, common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from nearhand.harmony.applied import Target
+from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT
+from nearhand.theory.chord import RelativeChord
+from nearhand.theory.mode import DOMINANT as FIFTH
+from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, SUBTONIC, Mode
+from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES, SWISS
+from nearhand.theory.record import NamedTuple
+
+AUGMENTED_SIXTH = "augmented sixth"
+TRITONE_SUBSTITUTE = "tritone substitute"
+BACKDOOR = "backdoor dominant"
+COMMON_TONE = "common-tone diminished"
+CHROMATIC_MEDIANT = "chromatic mediant"
+PEDAL = "pedal"
+LINE_CLICHE = "line cliché"
+RESPELLED = "applied"
+
+_RAISED_FOURTH, _SPELLED_AS_SEVENTH = 6, -6
+"""The note of an augmented sixth, and how a chart spells it: in A minor D sharp and E flat."""
+_SIXTHS_BY_FIFTH = {1: AUGMENTED_SIXTHS["Ger"], None: AUGMENTED_SIXTHS["It"], -6: AUGMENTED_SIXTHS["Fr"]}
+_THIRD_RELATED = (4, -3, 3, -4)
+_SHORTEST_LINE = 3
+
+
+class Special(NamedTuple):
+    """What a chord turned out to be: its source, the chord as it is named, its function, and what it leads to.
+
+    ``function`` is empty where the degree decides it.
+    """
+
+    source: str
+    reading: RelativeChord
+    function: str = ""
+    target: Target | None = None
+
+
+class Place(NamedTuple):
+    """A chord between its neighbours (None at the ends), and whether its spelling makes it an applied chord."""
+
+    chord: RelativeChord
+    mode: Mode
+    before: RelativeChord | None
+    after: RelativeChord | None
+    is_applied: bool
+
+    @property
+    def goal(self) -> int | None:
+        """The root of what follows; a six-four over the fifth degree counts as the dominant."""
+        if self.after is None:
+            return None
+        return FIFTH if (self.after.root, self.after.bass) == (0, FIFTH) else self.after.root
+
+
+def special(place: Place) -> Special | None:
+    """What a chord is by what it does; None where no recogniser knows it.
+
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> from nearhand.theory.mode import MAJOR
+    >>> substitute, tonic = parse_numeral("bII7", MAJOR), parse_numeral("I", MAJOR)
+    >>> special(Place(substitute, MAJOR, None, tonic, False)).source
+    'tritone substitute'
+    """
+    for recognise in _RECOGNISERS:
+        found = recognise(place)
+        if found is not None:
+            return found
+    return None
+
+
+def sound(place: int) -> int:
+    """Semitones above the tonic, whatever the spelling."""
+    return place * 7 % 12
+
+
+def _augmented_sixth(place: Place) -> Special | None:
+    """Spelled with its augmented sixth anywhere; written as a dominant seventh only before V or its six-four.
+
+    A dominant seventh that goes on to another one is an augmented sixth in minor, a tritone substitute in major.
+    """
+    chord, after = place.chord, place.after
+    if chord.quality in (*AUGMENTED_SIXTHS.values(), SWISS):
+        return Special(AUGMENTED_SIXTH, chord, PREDOMINANT, Target(chord.root - LOWERED_SIXTH + FIFTH, is_small=False))
+    if after is None or chord.root != LOWERED_SIXTH or place.goal != FIFTH or chord.quality.layers is not None:
+        return None
+    is_seventh = chord.quality.is_dominant_seventh and chord.quality.numbers in ((1, 3, 5, 7), (1, 3, 7))
+    quality = _SIXTHS_BY_FIFTH.get(chord.quality.interval(5))
+    to_seventh = after.root == FIFTH and 7 in after.quality.numbers and not place.mode.has_minor_third
+    is_dominant = after.root == 0 or after.quality.interval(3) == 4
+    if not is_seventh or quality is None or to_seventh or not is_dominant or chord.bass not in chord.places:
+        return None
+    bass = _RAISED_FOURTH if chord.bass == _SPELLED_AS_SEVENTH else chord.bass
+    return Special(
+        AUGMENTED_SIXTH, RelativeChord(LOWERED_SIXTH, quality, bass), PREDOMINANT, Target(FIFTH, is_small=False)
+    )
+
+
+def _backdoor(place: Place) -> Special | None:
+    chord, after = place.chord, place.after
+    goes_home = after is not None and after.root == 0 and after.quality.interval(3) == 4
+    if goes_home and chord.root == SUBTONIC and chord.quality.is_dominant_seventh and not place.mode.has_minor_third:
+        return Special(BACKDOOR, chord, DOMINANT, Target(0, is_small=False))
+    return None
+
+
+def _tritone_substitute(place: Place) -> Special | None:
+    """A dominant seventh that falls a half step to what its tritone partner would lead to.
+
+    A chord whose spelling makes it an applied dominant stays one: in E7 E flat 7 D7 only the second is a substitute.
+    """
+    chord, after, goal = place.chord, place.after, place.goal
+    if after is None or goal is None or not chord.quality.is_dominant_seventh or sound(chord.root - goal) != 1:
+        return None
+    if place.is_applied or after.quality.interval(3) not in (4, -3):
+        return None
+    is_small = after.quality.has_minor_third and goal == after.root
+    return Special(TRITONE_SUBSTITUTE, chord, PREDOMINANT if goal == FIFTH else DOMINANT, Target(goal, is_small))
+
+
+def _respelled_leading_tone_chord(place: Place) -> Special | None:
+    """A diminished seventh spelled from another of its tones than the leading tone of what follows."""
+    chord, after, goal = place.chord, place.after, place.goal
+    if chord.quality != QUALITIES["diminished-seventh"] or after is None or goal is None:
+        return None
+    if after.quality.interval(5) == -6 or not any(sound(goal - tone) == 1 for tone in chord.places):
+        return None
+    root = goal + LEADING_TONE
+    quality = chord.quality
+    tones = {sound(root + interval): root + interval for interval in quality.intervals}
+    reading = RelativeChord(root, quality, tones.get(sound(chord.bass), chord.bass))
+    if reading == chord or (place.is_applied and chord.root == root):
+        return None
+    is_small = after.quality.has_minor_third and goal == after.root
+    return Special(RESPELLED, reading, "", Target(goal, is_small))
+
+
+def _common_tone(place: Place) -> Special | None:
+    """A diminished seventh that holds the root of a neighbour; a diminished triad only on that very root."""
+    chord = place.chord
+    neighbours = [other for other in (place.after, place.before) if other is not None]
+    if chord.quality == QUALITIES["diminished-seventh"]:
+        heard = {sound(tone) for tone in chord.places}
+    elif chord.quality == QUALITIES["diminished"] and not place.is_applied:
+        heard = {sound(chord.root)}
+    else:
+        return None
+    if any(sound(other.root) in heard and other.quality.interval(5) != -6 for other in neighbours):
+        return Special(COMMON_TONE, chord, COLOUR)
+    return None
+
+
+def _chromatic_mediant(place: Place) -> Special | None:
+    """A triad a third from the tonic chord beside it that keeps its quality, or, foreign altogether, changes it."""
+    chord, before, after = place.chord, place.before, place.after
+    triads = (QUALITIES["major"], QUALITIES["minor"])
+    if chord.root not in _THIRD_RELATED or chord.quality not in triads:
+        return None
+    goes_home = after is not None and after.root == 0 and after.quality in triads
+    comes_from_home = before is not None and before.root == 0 and before.quality in triads
+    beside_another = after is not None and after.root in _THIRD_RELATED and after.quality == chord.quality
+    if goes_home or (
+        comes_from_home and (after is None or (beside_another and sound(after.root - chord.root) in (4, 8)))
+    ):
+        return Special(CHROMATIC_MEDIANT, chord, COLOUR)
+    return None
+
+
+_RECOGNISERS = (
+    _augmented_sixth,
+    _backdoor,
+    _tritone_substitute,
+    _respelled_leading_tone_chord,
+    _common_tone,
+    _chromatic_mediant,
+)
+
+
+def is_over_pedal(chord: RelativeChord, before: RelativeChord | None, after: RelativeChord | None) -> bool:
+    """Whether a chord stands over a held bass that is none of its own tones."""
+    if chord.bass in chord.places or before is None or before.bass != chord.bass:
+        return False
+    return (after is None or after.bass == chord.bass) and before.root != chord.root
+
+
+def line_cliches(chords: Sequence[RelativeChord]) -> dict[int, tuple[int, ...]]:
+    """For each chord within a line cliché, by its place in the row, the whole line in places above the tonic.
+
+    A line cliché is three chords or more of one root whose third stays while a single voice walks by half or whole
+    steps in one direction.
+
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> from nearhand.theory.mode import MINOR
+    >>> row = [parse_numeral(text, MINOR) for text in ("i", "i(maj7)", "i7", "i(add6)", "V")]
+    >>> line_cliches(row)[1]
+    (0, 5, -2, 3)
+    """
+    found: dict[int, tuple[int, ...]] = {}
+    start = 0
+    while start < len(chords):
+        end = start + 1
+        while end < len(chords) and _goes_on(chords[end - 1], chords[end]):
+            end += 1
+        line = _walking_line(chords[start:end]) if end - start >= _SHORTEST_LINE else ()
+        found.update(dict.fromkeys(range(start, start + len(line)), line))
+        start = end
+    return found
+
+
+def _goes_on(chord: RelativeChord, after: RelativeChord) -> bool:
+    same_third = chord.quality.interval(3) == after.quality.interval(3)
+    return chord.root == after.root and same_third and chord != after
+
+
+def _walking_line(chords: Sequence[RelativeChord]) -> tuple[int, ...]:
+    """The longest line of steps in one direction from the first chord on; empty when it is shorter than three."""
+    rows = [tuple(dict.fromkeys((*chord.places, chord.bass))) for chord in chords]
+    best: tuple[int, ...] = ()
+    for direction in (-1, 1):
+        lines: list[tuple[int, ...]] = [(place,) for place in rows[0]]
+        for before, row in pairwise(rows):
+            new = [
+                (*line, place)
+                for line in lines
+                for place in row
+                if place not in before and sound(direction * (place - line[-1])) in (1, 2)
+            ]
+            if not new:
+                break
+            lines = new[:_MOST_LINES]
+            best = max((best, *lines), key=len)
+    return best if len(best) >= _SHORTEST_LINE and _has_half_steps(best) else ()
+
+
+_MOST_LINES = 8
+
+
+def _has_half_steps(line: tuple[int, ...]) -> bool:
+    steps = [sound(after - before) for before, after in pairwise(line)]
+    return sum(step in (1, 11) for step in steps) >= len(line) - 2
