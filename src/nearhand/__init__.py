@@ -11,12 +11,39 @@
 """
 
 __version__ = "0.1.0"
-__all__ = ["InputError", "Tune", "__version__", "parse_key", "parse_progression", "voice"]
+__all__ = [
+    "Conventions",
+    "InputError",
+    "Tune",
+    "__version__",
+    "borrow",
+    "cadences",
+    "explain",
+    "find_keys",
+    "instead",
+    "parse_key",
+    "parse_progression",
+    "regions",
+    "voice",
+]
 
 
 TYPE_CHECKING = False  # as in typing, which is not worth 9 ms here
 if TYPE_CHECKING:
-    from nearhand.library import InputError, Tune, parse_key, parse_progression, voice
+    from nearhand.library import (
+        Conventions,
+        InputError,
+        Tune,
+        borrow,
+        cadences,
+        explain,
+        find_keys,
+        instead,
+        parse_key,
+        parse_progression,
+        regions,
+        voice,
+    )
 
 
 def __getattr__(name: str) -> object:

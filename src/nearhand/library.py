@@ -1,4 +1,4 @@
-"""The library's public names: read a key and a progression, move it, voice it."""
+"""The library's public names: read a key and a progression, move it, voice it, explain it."""
 
 from __future__ import annotations
 
@@ -9,7 +9,28 @@ from nearhand.theory.key import Key
 from nearhand.verbs.tune import Tune, tune_from_text
 from nearhand.voicing.voice import VoicedProgression, voice_progression
 
-__all__ = ["InputError", "Tune", "parse_key", "parse_progression", "voice"]
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.harmony.borrowing import LendingMode
+    from nearhand.harmony.cadences import Cadence
+    from nearhand.harmony.key_finding import KeyFit
+    from nearhand.harmony.modulation import Region
+    from nearhand.verbs.answers import Offer
+
+__all__ = [
+    "Conventions",
+    "InputError",
+    "Tune",
+    "borrow",
+    "cadences",
+    "explain",
+    "find_keys",
+    "instead",
+    "parse_key",
+    "parse_progression",
+    "regions",
+    "voice",
+]
 
 
 def parse_progression(text: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
@@ -32,3 +53,88 @@ def voice(tune: Tune, style: str = "close", loop: bool = False) -> VoicedProgres
     6
     """
     return voice_progression(tune.progression, style, loop)
+
+
+def explain(tune: Tune, conventions: Conventions = DEFAULT) -> tuple[tuple[str, ...], ...]:
+    """For each chord, rests left out, plain sentences: where it comes from, what it does, where its tones go.
+
+    >>> explain(parse_progression("| C | Fm | C |"))[1][0]
+    'It is borrowed from natural minor on the same tonic: A♭ is ♭6. Harmonic minor and phrygian hold it too.'
+    """
+    from nearhand.harmony.words import sentences, where_tones_go
+
+    rows = [
+        (*sentences(analysis, tune.key, conventions), where_tones_go(analysis, tune.key, conventions))
+        for analysis in tune.analyses()
+    ]
+    return tuple(tuple(sentence for sentence in row if sentence) for row in rows)
+
+
+def cadences(tune: Tune, voiced: VoicedProgression | None = None) -> tuple[Cadence, ...]:
+    """The cadences of a tune, in order; with its voicing the top note tells perfect ones from imperfect ones.
+
+    >>> [(cadence.kind, cadence.bar) for cadence in cadences(parse_progression("| C | F | G7 | C |"))]
+    [('authentic', 4)]
+    """
+    from nearhand.harmony.cadences import cadences as find_cadences
+
+    top_notes = None if voiced is None else [pitches[-1].midi for pitches in voiced.pitches]
+    return find_cadences(tune.progression, top_notes)
+
+
+def find_keys(tune: Tune | None = None, melody: str = "") -> tuple[KeyFit, ...]:
+    """The keys that a tune's chords, a melody in note names, or both may be in, the likeliest first.
+
+    Raises InputError for a melody that cannot be read, ValueError when there is neither chord nor note.
+
+    >>> str(find_keys(melody="E F# G A B D# E")[0].key)
+    'E minor'
+    """
+    from nearhand.harmony.key_finding import beats_of, keys_of
+    from nearhand.harmony.melody_keys import rank_keys_of_both, rank_keys_of_melody
+    from nearhand.notation.melody_notes import parse_melody
+
+    notes = [note.pitch_class for note in parse_melody(melody)] if melody else []
+    if tune is None or not tune.progression.relative_chords:
+        return rank_keys_of_melody(notes)
+    if not notes:
+        return keys_of(tune.progression)
+    return rank_keys_of_both(tuple(tune.progression.chords()), notes, beats_of(tune.progression))
+
+
+def regions(tune: Tune) -> tuple[Region, ...]:
+    """Where a tune's key turns: its stretches in one key each, in order, with their pivot chords.
+
+    >>> [str(region.key) for region in regions(parse_progression("C Am F G C Am D7 G Am7 D7 G G"))]
+    ['C major', 'G major']
+    """
+    from nearhand.harmony.modulation import regions_of
+
+    return regions_of(tune.progression)
+
+
+def borrow(key: Key) -> tuple[LendingMode, ...]:
+    """The chords that each parallel mode lends to a key, the likeliest mode first; their places are above the tonic.
+
+    >>> [mode.name for mode in borrow(parse_key("C"))][:2]
+    ['natural minor', 'harmonic minor']
+    """
+    from nearhand.harmony.borrowing import borrowed_palette
+
+    return borrowed_palette(key.mode)
+
+
+def instead(tune: Tune, number: int) -> tuple[Offer, ...]:
+    """What else fits in place of chord ``number`` (from 1, rests left out), nearest first.
+
+    Raises IndexError when there is no such chord.
+
+    >>> len(instead(parse_progression("| Dm7 | G7 | Cmaj7 |"), 2)) > 3
+    True
+    """
+    from nearhand.verbs.instead import offers_for
+
+    chords = tune.progression.relative_chords
+    if not 1 <= number <= len(chords):
+        raise IndexError(f"the chords are numbered 1 to {len(chords)} (got {number})")
+    return offers_for(chords, number - 1, tune.key)

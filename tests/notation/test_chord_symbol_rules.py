@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import pytest
-from strategies import names
+from strategies import key, names
 
+from nearhand.notation.chart import read_chart, resolve
 from nearhand.notation.chord_symbols import parse_chord, write_chord
 from nearhand.notation.conventions import PLAIN
 
 # Symbol and tones, one rule a row. R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz
 # Chord Basics", "Chord Symbol Specifics", "Altered Dominant Seventh Chords", "Simple Sus Chords", "The IV/5
-# Sus Chord".
+# Sus Chord", "Polychords".
 TEXTBOOK = [
     ("C9", "C E G Bb D", "a 9, 11 or 13 brings every odd member below it"),
     ("Cm6", "C Eb G A", "a 6 comes from the major scale whatever the triad"),
@@ -40,6 +41,21 @@ TEXTBOOK = [
     ("C7(b9)", "C E G Bb Db", "with brackets it belongs to the ninth"),
     ("C#-6", "C# E G# A#", "a dash after the root alters the third alone"),
     ("C5", "C G", "a power chord"),
+    ("C11", "C E G Bb D F", "a 9, 11 or 13 brings every odd member below it"),
+    ("C13", "C E G Bb D F A", "a 9, 11 or 13 brings every odd member below it"),
+    ("Cmaj7", "C E G B", "maj before a number alters the seventh alone"),
+    ("C-9", "C Eb G Bb D", "a dash after the root alters the third alone"),
+    ("C7-13", "C E G Bb Ab", "a dash before 9, 11, 13 is a flat"),
+    ("C7+11", "C E G Bb F#", "a plus before 9, 11, 13 is a sharp"),
+    ("C+", "C E G#", "a plus after the root is an augmented triad"),
+    ("C2", "C E G D", "in pop 2 is add 2"),
+    ("C7alt", "C E Gb G# Bb Db D#", "fifth and ninth lowered or raised, both left open"),
+    ("C7b10", "C E G Bb Eb", "a raised ninth is often spelled as a lowered tenth"),
+    ("Csus", "C F G", "sus is sus4"),
+    ("Csus2", "C D G", "sus2 replaces the third by the second"),
+    ("Csus9", "C D G", "sus2 is also called sus9"),
+    ("E//A", "A C# E E G# B", "a chord over a chord is no slash chord"),
+    ("F/G", "F A C", "the IV over 5: F/G sounds as G7sus"),
 ]
 
 # Symbol and tones where charts differ and we follow the reading named. Common practice, no source, unless
@@ -72,6 +88,23 @@ DEFAULTS = [
     ("Cm11b5", "C Eb Gb Bb D F", "the fifth lowered"),
     ("C13#11", "C E G Bb D F# A", "the eleventh raised in place of the plain one"),
     ("C7b9#9", "C E G Bb Db D#", "both altered ninths"),
+    ("Csus", "C F G", "sus4"),
+    ("C7sus4", "C F G Bb", "a suspension with its seventh"),
+    ("C7sus", "C F G Bb", "the same"),
+    ("Csus9", "C D G", "sus2: R. Hutchinson; some charts mean C9sus4"),
+    ("Cmaj9", "C E G B D", "with its seventh"),
+    ("Cadd9", "C E G D", "without seventh"),
+    ("Cm(maj7)", "C Eb G B", "the seventh is major, the third minor"),
+    ("CmM7", "C Eb G B", "the same"),
+    ("Cm#7", "C Eb G B", "the raised seventh is the major one"),
+    ("C7+", "C E G# Bb", "a raised fifth; some charts mean Cmaj7"),
+    ("C9+", "C E G# Bb D", "a raised fifth, as in 7+; some charts mean C7(#9)"),
+    ("C7M", "C E G B", "a major seventh"),
+    ("C-7", "C Eb G Bb", "a minor seventh chord: R. Hutchinson"),
+    ("CM7", "C E G B", "a capital M is major"),
+    ("Cm7", "C Eb G Bb", "a small m is minor"),
+    ("Bb", "Bb D F", "English note names"),
+    ("B", "B D# F#", "English note names"),
 ]
 
 # Alterations in any order are one chord, and are written in rising order: common practice, no source.
@@ -95,13 +128,22 @@ SLASHES = [
     ("C/E", "C E G", "E"), ("C/F#", "C E G", "F#"), ("Am7/G", "A C E G", "G"), ("C/D#", "C E G", "D#"),
     ("C/Eb", "C E G", "Eb"), ("F/G", "F A C", "G"), ("C6/9/E", "C E G A D", "E"), ("C/e", "C E G", "E"),
     ("C/bb", "C E G", "Bb"), ("C/b", "C E G", "B"), ("Bb/A♭", "Bb D F", "Ab"),
-    ("Gm7b5/Db", "G Bb Db F", "Db"),
+    ("Gm7b5/Db", "G Bb Db F", "Db"), ("C6/9/e", "C E G A D", "E"), ("C69/E", "C E G A D", "E"),
+    ("C7(b9)/Db", "C E G Bb Db", "Db"), ("C/f♯", "C E G", "F#"), ("Eb/Bb", "Eb G Bb", "Bb"),
+]  # fmt: skip
+
+# Names of one sound; computed: each minor third of a diminished seventh chord, each major third of an
+# augmented triad, and the tritone of a lowered fifth may be its root.
+SAME_SOUND = [
+    ("C°7", "Eb°7", "Gb°7", "A°7"), ("C+", "E+", "G#+"), ("C7b5", "Gb7b5"), ("Ab7", "Ab7(Ger65)"),
+    ("Ab7(no5)", "Ab7(It6)"), ("Ab7b5", "Ab7(Fr43)"), ("Ab7(Ger65)", "Ab7(Sw43)"), ("FTristan", "Fm7b5"),
 ]  # fmt: skip
 
 # Two names for the same notes; computed. The bass is the lowest note, so it goes into the comparison.
 SAME_NOTES = [
     ("C6", "Am7/C"), ("Cm6", "Am7b5/C"), ("Cm6", "Aø7/C"), ("Csus2", "Gsus4/C"), ("Csus4", "Fsus2/C"),
-    ("Gm7/C", "C9sus4"), ("Dm7b5", "Fm6/D"), ("Em7/C", "Cmaj9"),
+    ("Gm7/C", "C9sus4"), ("Dm7b5", "Fm6/D"), ("Em7/C", "Cmaj9"), ("F/G", "G9sus4(no5)"),
+    ("Bb//C", "C9sus4(no5,add3)"),
 ]  # fmt: skip
 
 
@@ -136,6 +178,22 @@ def test_some_chords_have_two_names_for_the_same_notes(one, other):
     assert {*first.tones, first.bass} == {*second.tones, second.bass}
     assert first.bass == second.bass
     assert first != second
+
+
+@pytest.mark.parametrize("symbols", SAME_SOUND)
+def test_some_chords_have_several_names_for_one_sound(symbols):
+    sounds = [{tone.semitones for tone in parse_chord(symbol).tones} for symbol in symbols]
+
+    assert all(sound == sounds[0] for sound in sounds)
+    assert len({parse_chord(symbol).tones for symbol in symbols}) == len(symbols)
+
+
+def test_a_slash_without_blanks_is_a_bass_and_with_blanks_a_beat():
+    # common practice, no source
+    bass, beat = resolve(read_chart("| Eb/Bb |"), key("Eb")), resolve(read_chart("| Eb / Bb |"), key("Eb"))
+
+    assert list(bass.chords()) == [parse_chord("Eb/Bb")]
+    assert list(beat.chords()) == [parse_chord("Eb"), parse_chord("Bb")]
 
 
 def test_a_bass_that_is_the_root_is_not_written():

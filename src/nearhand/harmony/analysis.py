@@ -50,7 +50,7 @@ class Analysis(NamedTuple):
         if self.target is not None and self.chord.quality.layers is None:
             return write_applied(self.reading, *self.target, self.mode, conventions)
         if self.source == NEAPOLITAN and self.chord.bass != self.chord.root:
-            return write_neapolitan(self.chord)
+            return write_neapolitan(self.chord, conventions)
         return write_numeral(self.reading, self.mode, conventions)
 
     def number(self, conventions: Conventions = DEFAULT) -> str:

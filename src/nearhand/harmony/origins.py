@@ -214,7 +214,8 @@ def _pedal(scene: Scene) -> str:
 
 def _line_cliche(scene: Scene) -> str:
     walk = " ".join(scene.note(place) for place in scene.analysis.line)
-    return f"It is part of a line cliché: one voice walks {walk} while the chord stays."
+    cliche = "cliche" if scene.conventions.plain else "cliché"
+    return f"It is part of a line {cliche}: one voice walks {walk} while the chord stays."
 
 
 _SENTENCES = {

@@ -151,6 +151,8 @@ def _common_tone(place: Place) -> Special | None:
     chord = place.chord
     neighbours = [other for other in (place.after, place.before) if other is not None]
     if chord.quality == QUALITIES["diminished-seventh"]:
+        if place.goal is not None and any(sound(place.goal - tone) == 1 for tone in chord.places):
+            return None  # it is the leading-tone chord of what follows
         heard = {sound(tone) for tone in chord.places}
     elif chord.quality == QUALITIES["diminished"] and not place.is_applied:
         heard = {sound(chord.root)}

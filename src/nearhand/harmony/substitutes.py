@@ -136,8 +136,20 @@ def _origin(analysis: Analysis, conventions: Conventions) -> str:
         return f"It is applied to {write_degree(*analysis.target, analysis.mode, conventions)}."
     if source.startswith(BORROWED):
         return f"It is {source}{_light(analysis)}."
-    is_form = source in {f"{form} minor" for form in MINOR_FORMS}
-    return f"It comes from {source}." if is_form else "It is chromatic."
+    if source in {f"{form} minor" for form in MINOR_FORMS}:
+        return f"It comes from {source}."
+    return _SPECIAL.get(source, "It is chromatic.")
+
+
+_SPECIAL = {
+    "Neapolitan": "It is the Neapolitan sixth.",
+    "augmented sixth": "It is an augmented sixth.",
+    "tritone substitute": "It slides down a half step.",
+    "backdoor dominant": "It goes up a whole step to the tonic.",
+    "common-tone diminished": "It is a common-tone diminished chord.",
+    "chromatic mediant": "It is a chromatic mediant.",
+}
+"""Sources that a chord has by what it does, in words."""
 
 
 def _light(analysis: Analysis) -> str:

@@ -13,7 +13,8 @@ from nearhand.notation.degrees import ORDINALS, degree_number
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.key import Key
 from nearhand.theory.mode import DOMINANT as FIFTH
-from nearhand.theory.mode import LEADING_TONE, RAISED_SEVENTH, RAISED_SIXTH
+from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_SEVENTH, RAISED_SIXTH, SUBDOMINANT, SUPERTONIC
+from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES
 
 _OF_FUNCTION = {
     TONIC: "It is at rest: tonic.",
@@ -85,10 +86,26 @@ def _went(tendency: Tendency, scene: Scene) -> str:
 
 
 def own_chord_in_place(analysis: Analysis) -> RelativeChord | None:
-    """The key's own chord on the degree of a foreign one; None for a chord of the key itself."""
-    return (
-        None if own_source(analysis.reading, analysis.mode) else diatonic_replacement(analysis.reading, analysis.mode)
-    )
+    """The key's own chord on the degree of a foreign one; None for a chord of the key itself.
+
+    An augmented sixth stands for the fourth chord over its third, the French one for the second over its fifth: it is
+    made from them by raising the fourth degree.
+    """
+    chord, mode = analysis.reading, analysis.mode
+    if own_source(chord, mode) is not None:
+        return None
+    if chord.root == LOWERED_SIXTH and chord.quality in _MADE_FROM:
+        root, kind = _MADE_FROM[chord.quality]
+        chord = RelativeChord(root, QUALITIES[kind], LOWERED_SIXTH)
+        return chord if own_source(chord, mode) else diatonic_replacement(chord, mode)
+    return diatonic_replacement(chord, mode)
+
+
+_MADE_FROM = {
+    AUGMENTED_SIXTHS["It"]: (SUBDOMINANT, "minor"),
+    AUGMENTED_SIXTHS["Ger"]: (SUBDOMINANT, "minor-seventh"),
+    AUGMENTED_SIXTHS["Fr"]: (SUPERTONIC, "half-diminished"),
+}
 
 
 def instead_of_own(analysis: Analysis, key: Key, conventions: Conventions = DEFAULT) -> str:

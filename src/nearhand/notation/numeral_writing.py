@@ -107,10 +107,10 @@ def _is_read_as(written: str, chord: RelativeChord, mode: Mode, conventions: Con
         return False
 
 
-def write_neapolitan(chord: RelativeChord) -> str:
+def write_neapolitan(chord: RelativeChord, conventions: Conventions = DEFAULT) -> str:
     """Write a major chord on the lowered second degree, in first inversion, by its own name."""
     assert chord.root == NEAPOLITAN_PLACE
-    return NEAPOLITAN + "6"
+    return NEAPOLITAN + _figured("6", conventions)
 
 
 def is_small_numeral(chord: RelativeChord, mode: Mode) -> bool:

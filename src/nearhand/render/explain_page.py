@@ -17,7 +17,7 @@ _INDENT = 4
 def draw_explanations(answer: ExplainAnswer, page: Page) -> list[Line]:
     """All chords, or the one that was asked about between its neighbours."""
     conventions = answer.conventions
-    lines = head(answer.tune, conventions, page, introduces=answer.key == answer.tune.key)
+    lines = head(answer.tune, conventions, page, answer.introduces)
     lines.append(line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")))
     for number, view in answer.numbered:
         lines.append(_names(number, view, conventions))

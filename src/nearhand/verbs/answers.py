@@ -64,7 +64,8 @@ class KeysAnswer(NamedTuple):
 class ExplainAnswer(NamedTuple):
     """All chords of a tune in one key; ``picked`` is the place (from 0) of the one that is asked about, or None.
 
-    ``along`` is what happens from chord to chord, where the whole tune is explained.
+    ``along`` is what happens from chord to chord, where the whole tune is explained; ``introduces`` when the tune is
+    new to the player, and how its key was found is told.
     """
 
     tune: Tune
@@ -73,6 +74,7 @@ class ExplainAnswer(NamedTuple):
     picked: int | None
     along: Along | None
     conventions: Conventions
+    introduces: bool = True
 
     @property
     def numbered(self) -> tuple[tuple[int, ChordView], ...]:

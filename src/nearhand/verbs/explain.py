@@ -24,9 +24,9 @@ def explain(session: Session, arguments: Arguments) -> Outcome:
     chords = tuple(chord for chord in view.chords if chord.chord is not None)
     if picked:
         place = picked_place(picked, len(chords), arguments.line)
-        return Outcome(session, ExplainAnswer(tune, key, chords, place, None, session.conventions))
+        return Outcome(session, ExplainAnswer(tune, key, chords, place, None, session.conventions, bool(words)))
     found = along(tune.progression.in_key(key), None if view.voiced is None else view.voiced.pitches)
-    return Outcome(session, ExplainAnswer(tune, key, chords, None, found, session.conventions))
+    return Outcome(session, ExplainAnswer(tune, key, chords, None, found, session.conventions, bool(words)))
 
 
 def _picked(session: Session, words: tuple[str, ...]) -> tuple[tuple[str, ...], str]:

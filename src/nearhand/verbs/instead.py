@@ -34,11 +34,23 @@ def instead(session: Session, arguments: Arguments) -> Outcome:
     tune, key = session.stand
     chords = tune.progression.relative_chords
     place = picked_place(words[-1], len(chords), line)
-    offers = [_offer(found, chords, place, key) for found in substitutes(chords, place, key.mode)]
-    nearest = sorted(offers, key=lambda offer: (len(offer.substitute.new), offer.motion))
     original = analyse(chords, key.mode)[place]
     motion = least_motion(_window(chords, place, (chords[place],)), key)
-    return Outcome(session, InsteadAnswer(tune, key, place + 1, original, motion, tuple(nearest), session.conventions))
+    nearest = offers_for(chords, place, key)
+    return Outcome(session, InsteadAnswer(tune, key, place + 1, original, motion, nearest, session.conventions))
+
+
+def offers_for(chords: Sequence[RelativeChord], place: int, key: Key) -> tuple[Offer, ...]:
+    """Substitutes for the chord at a place (from 0), nearest first: fewest new tones, then least motion.
+
+    >>> from nearhand.notation.keys import parse_key
+    >>> from nearhand.notation.numerals import parse_numeral
+    >>> key = parse_key("C")
+    >>> offers_for([parse_numeral(text, key.mode) for text in ("V7", "I")], 0, key)[0].motion
+    3
+    """
+    offers = [_offer(found, chords, place, key) for found in substitutes(chords, place, key.mode)]
+    return tuple(sorted(offers, key=lambda offer: (len(offer.substitute.new), offer.motion)))
 
 
 def least_motion(chords: Sequence[RelativeChord], key: Key) -> int:

@@ -58,7 +58,10 @@ VERBS = (
         "[CHART] [N]",
         "say what each chord is and does, or chord N alone",
         "explain.explain",
-        _READING,
+        (
+            Option("voicing", "close|none", "voice the chords, so that the top note tells cadences apart", VOICINGS),
+            *_READING,
+        ),
         ('explain "| C | E7 | Am | Fm | C |"', "explain 4"),
         ("files",),
         one_shot=True,

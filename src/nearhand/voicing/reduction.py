@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from itertools import pairwise
 
 from nearhand.theory.quality import Quality
 
@@ -17,7 +18,9 @@ def right_hand_intervals(quality: Quality) -> tuple[int, ...]:
 
     Dropped in this order until four are left: a perfect fifth; of an eleventh and a major third that rub against each
     other the third in an eleventh chord, the eleventh in a thirteenth chord; the root, which the bass holds; the plain
-    ninth, thirteenth, eleventh and sixth; then altered tones from the highest down. Third and seventh go last.
+    ninth, thirteenth, eleventh and sixth; then altered tones from the highest down. Third and seventh go last. Of two
+    forms of one tone (alt has both fifths and both ninths) the lower goes behind the root. Of a chord over a chord the
+    right hand plays the upper one, and third and seventh of the lower as far as there is room.
     (R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Voicings": the fifth is dropped; "Chord Symbol
     Specifics": a 13 omits the 11. The order behind these is common practice, no source.)
 
@@ -25,13 +28,23 @@ def right_hand_intervals(quality: Quality) -> tuple[int, ...]:
     >>> right_hand_intervals(read_tail("9")), right_hand_intervals(read_tail("13"))      # 1 3 7 9, and 3 7 9 13
     ((0, 4, -2, 2), (4, -2, 2, 3))
     """
+    if quality.layers is not None:
+        return _of_layers(*quality.layers)
     tones = list(quality.tones)
     rub: list[tuple[int, int]] = []
     if _MAJOR_THIRD in tones and _PLAIN_ELEVENTH in tones:
         rub = [_MAJOR_THIRD if quality.interval(13) is None else _PLAIN_ELEVENTH]
     last = [tone for tone in reversed(quality.tones) if tone[0] not in (3, 7)]
     plain = (_PLAIN_NINTH, _PLAIN_THIRTEENTH, _PLAIN_ELEVENTH, _PLAIN_SIXTH)
-    for tone in (_PERFECT_FIFTH, *rub, _ROOT, *plain, *last):
+    lower_twins = [tone for tone, above in pairwise(quality.tones) if tone[0] == above[0] not in (3, 7)]
+    for tone in (_PERFECT_FIFTH, *rub, _ROOT, *lower_twins, *plain, *last):
         if len(tones) > MOST_TONES and tone in tones:
             tones.remove(tone)
     return tuple(place for _, place in tones)
+
+
+def _of_layers(lower: Quality, interval: int, upper: Quality) -> tuple[int, ...]:
+    """What the right hand plays of a chord over a chord, in fifths above the lower root."""
+    found = [interval + place for place in right_hand_intervals(upper)]
+    guide_tones = [place for number, place in lower.tones if number in (3, 7) and place not in found]
+    return (*found, *guide_tones)[:MOST_TONES]
