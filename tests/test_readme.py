@@ -1,4 +1,4 @@
-"""README's examples are run and compared with what it prints."""
+"""The examples of README and of the tutorials are run and compared with what they print."""
 
 from __future__ import annotations
 
@@ -11,13 +11,14 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent
-README = (ROOT / "README.md").read_text(encoding="utf-8")
+README, HARMONY = ((ROOT / page).read_text(encoding="utf-8") for page in ("README.md", "docs/harmony.md"))
 EXAMPLES = re.findall(r"```console\n\$ (.+?)\n(.*?)```", README, re.S)
+LESSONS = re.findall(r"```console\n\$ (.+?)\n(.*?)```", HARMONY, re.S)
 PROGRAM = f"{sys.executable} -m nearhand"
 
 
-@pytest.mark.parametrize(("command", "shown"), EXAMPLES, ids=[command for command, _ in EXAMPLES])
-def test_every_console_example_prints_what_the_readme_says(command: str, shown: str) -> None:
+@pytest.mark.parametrize(("command", "shown"), EXAMPLES + LESSONS, ids=[command for command, _ in EXAMPLES + LESSONS])
+def test_every_console_example_prints_what_the_page_says(command: str, shown: str) -> None:
     environment = {**os.environ, "COLUMNS": "80", "PYTHONPATH": str(ROOT / "src"), "PYTHONIOENCODING": "utf-8"}
     run = subprocess.run(
         re.sub(r"\bnearhand\b", PROGRAM, command, count=1),
@@ -33,10 +34,12 @@ def test_every_console_example_prints_what_the_readme_says(command: str, shown: 
 
 def test_the_readme_has_its_examples() -> None:
     assert len(EXAMPLES) >= 6
+    assert len(LESSONS) >= 12
 
 
-def test_the_python_example_gives_the_values_in_its_comments() -> None:
-    code = re.search(r"```python\n(.*?)```", README, re.S)
+@pytest.mark.parametrize("page", [README, HARMONY], ids=["README", "harmony"])
+def test_the_python_example_gives_the_values_in_its_comments(page: str) -> None:
+    code = re.search(r"```python\n(.*?)```", page, re.S)
     assert code
     names: dict[str, object] = {}
     for statement in code[1].splitlines():

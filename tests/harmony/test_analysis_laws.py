@@ -14,10 +14,15 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.numbers import parse_number
 from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.key import Key
-from nearhand.theory.mode import MAJOR
+from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
 
 CONVENTIONS = [Conventions(degrees, plain) for degrees in ("mode", "major") for plain in (False, True)]
+
+
+def sound(place):
+    """Semitones above the tonic, whatever the spelling."""
+    return place * 7 % 12
 
 
 def facts(analyses: tuple[Analysis, ...]):
@@ -37,10 +42,25 @@ def test_the_analysis_of_a_progression_is_the_same_in_all_keys(chords, home, ton
 @given(lines_of_chords, modes)
 @example(list(key_free("C E7b9/G# Am", key("C"))), MAJOR)
 @example(list(key_free("C5/E", key("C"))), MAJOR)
-def test_every_numeral_written_in_its_context_reads_back_to_the_same_chord(chords, mode):
+def test_every_numeral_written_in_its_context_reads_back_to_the_chord_as_it_is_named(chords, mode):
     for analysis in analyse(chords, mode):
+        named = analysis.chord if analysis.named_as is None else analysis.named_as
+        assert analysis.reading == named
         for conventions in CONVENTIONS:
-            assert parse_numeral(analysis.numeral(conventions), mode, conventions) == analysis.chord
+            assert parse_numeral(analysis.numeral(conventions), mode, conventions) == named
+
+
+@given(lines_of_chords, modes)
+@example(list(key_free("C/Bb F/A", key("C"))), MAJOR)
+@example(list(key_free("Em C#dim7 B7", key("e"))), MINOR)
+@example(list(key_free("Am F7 E", key("a"))), MINOR)
+def test_another_name_never_changes_what_is_played_but_for_a_seventh_that_its_bass_already_has(chords, mode):
+    for analysis in analyse(chords, mode):
+        chord, named = analysis.chord, analysis.reading
+        played = {sound(place) for place in (*chord.places, chord.bass)}
+
+        assert {sound(place) for place in (*named.places, named.bass)} == played
+        assert sound(named.bass) == sound(chord.bass)
 
 
 @pytest.mark.parametrize(
@@ -80,6 +100,7 @@ def test_every_chord_is_analysed_in_order_with_the_one_that_follows(chords, mode
 
     assert [analysis.chord for analysis in analyses] == list(chords)
     assert [analysis.after for analysis in analyses] == [*chords[1:], None]
+    assert [analysis.before for analysis in analyses] == [None, *chords[:-1]][: len(chords)]
     assert all((analysis.target is not None) == (analysis.source == "applied") for analysis in analyses)
 
 

@@ -19,14 +19,16 @@ IN_MINOR = (
 )
 # N6, V/V and vii°/V are predominants (as above). The subtonic chord may stand before tonic, dominant or
 # predominant (MT21C, SubtonicVIIinPopMusic), so that it is none of the three. The rest is common practice, no
-# source: a borrowed chord on the lowered sixth prepares the dominant; vi° is IV without its root.
+# source: a borrowed chord on the lowered sixth prepares the dominant; vi° is IV without its root. Between two tonics
+# F#dim7 holds their root and is a common-tone diminished seventh (handouts of N. Rogers and S. Birch, second-hand);
+# Bb7 before the tonic of major is the backdoor dominant (common practice, no source).
 CHROMATIC_IN_MAJOR = (
-    "D predominant, D7 predominant, F#dim predominant, F#dim7 predominant, Db/F predominant, Fm predominant, "
-    "Ab predominant, Bb colour, Bb7 colour, Bbm colour, Db predominant, A7 dominant, E7 dominant, Bdim7 dominant, "
+    "D predominant, D7 predominant, F#dim predominant, F#dim7 colour, Db/F predominant, Fm predominant, "
+    "Ab predominant, Bb colour, Bb7 dominant, Bbm colour, Db predominant, A7 dominant, E7 dominant, Bdim7 dominant, "
     "Gm dominant, F#7 colour, C#m colour, G7#5 dominant, G7b9 dominant"
 )
 CHROMATIC_IN_MINOR = (
-    "Bb colour, Bb7 colour, D7 predominant, F#dim7 predominant, Db/F predominant, F predominant, Dm predominant, "
+    "Bb colour, Bb7 colour, D7 predominant, F#dim7 colour, Db/F predominant, F predominant, Dm predominant, "
     "Adim predominant, Gm dominant, C tonic, G7#9 dominant, A7 colour"
 )
 ROWS = [
@@ -41,6 +43,25 @@ def test_a_chord_has_the_function_of_its_degree(home, symbol, function):
     tonic = "Cm" if home == "c" else "C"
 
     assert analysed(f"{tonic} {symbol} {tonic}", key(home))[1].function == function
+
+
+@pytest.mark.parametrize(
+    ("home", "symbols", "function"),
+    [
+        ("C", "C F#dim7 G", "predominant"),  # vii°7 of V
+        ("c", "Cm F#dim7 G", "predominant"),
+        ("C", "C Bb7 F", "colour"),
+        ("C", "C Ab7 G", "predominant"),  # augmented sixth
+        ("C", "C Ab7 G7", "predominant"),  # tritone substitute of V7/V
+        ("C", "C Db7 C", "dominant"),
+        ("C", "C Eb7 Dm", "dominant"),
+        ("C", "C F/G C", "dominant"),  # suspended dominant: MT21C, IV over 5
+        ("C", "C Dm7/G C", "dominant"),
+    ],
+)
+def test_what_follows_may_decide_the_function(home, symbols, function):
+    # augmented sixths and applied chords to V are predominants (as above); the substitutes: common practice, no source
+    assert analysed(symbols, key(home))[1].function == function
 
 
 @pytest.mark.parametrize(("home", "symbols"), [("C", "C F C"), ("c", "Cm Fm Cm")])

@@ -5,16 +5,19 @@ from __future__ import annotations
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from strategies import key, signature_keys
+from strategies import conventions, key, signature_keys
 
 from nearhand.notation.chart import read_chart, resolve
 from nearhand.notation.chart_files import read_chart_file
 from nearhand.notation.chart_writing import write_chart, write_chart_file
+from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import PLAIN
+from nearhand.notation.numbers import write_number
 from nearhand.notation.numeral_writing import write_numeral
 
 contents = st.sampled_from(
-    ["C", "F G7", "Am Dm7/C G", "N.C.", "C / / F", "F / C /", "C / F", "C N.C.", "C F G Am Em", "Bb7(b9,#11)"]
+    ["C", "F G7", "Am Dm7/C G", "N.C.", "C / / F", "F / C /", "C / F", "C N.C.", "C F G Am Em", "Bb7(b9,#11)", "(C)",
+     "F (G7)", "D//C7", "Ab7(Ger65) / / G", "C6/9/E (N.C.)"]
 )
 meter_signs = st.sampled_from(["", "", "", "[3/4] ", "[7/8] ", "[4/4] "])
 bars = st.lists(st.builds(str.__add__, meter_signs, contents), min_size=1, max_size=6).map(" | ".join)
@@ -35,6 +38,11 @@ WRITTEN = [
     ("[3/4] | C / F / |", "C", "| [3/4] C / F / |"),
     ("| C / F / |", "C", "| C F |"),
     ("| C ||: F :||", "C", "| C ||: F :||"),
+    ("1 4 [5 1] 6-", "C", "| C | F | G C | Am |"),
+    ("(C) [F (G)]", "C", "| (C) | F (G) |"),
+    ("| (N.C.) C |", "C", "| (N.C.) C |"),
+    ("| D/C7 |", "C", "| D//C7 |"),
+    ("| Cmin7b5 C^ |", "C", "| Cm7b5 Cmaj7 |"),
 ]
 
 
@@ -59,6 +67,16 @@ def test_a_chart_written_in_numerals_reads_back_to_the_same_progression(text, ho
     written = write_chart(progression, lambda chord: write_numeral(chord, home.mode, PLAIN))
 
     assert resolve(read_chart(written), home) == progression
+
+
+@given(chart_texts, signature_keys, conventions)
+def test_a_chart_written_in_numbers_or_another_style_reads_back_to_the_same_progression(text, home, choice):
+    progression = resolve(read_chart(text), key("C")).in_key(home)
+    numbers = write_chart(progression, lambda chord: write_number(chord, home.mode, choice))
+    symbols = write_chart(progression, lambda chord: write_chord(chord.in_key(home), choice))
+
+    assert resolve(read_chart(numbers), home, choice) == progression
+    assert resolve(read_chart(symbols), home, choice) == progression
 
 
 # Any text but single surrogates, which no file can hold; a chart's notes are read without the blanks around

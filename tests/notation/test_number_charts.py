@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 import pytest
-from strategies import key, names
+from hypothesis import given
+from strategies import key, modes, names, relative_chords
 
 from nearhand.notation.chord_symbols import parse_chord, write_chord
-from nearhand.notation.conventions import PLAIN
+from nearhand.notation.conventions import DEFAULT, PLAIN
+from nearhand.notation.keys import parse_key
 from nearhand.notation.numbers import parse_number, write_number
 from nearhand.theory.chord import relative_to
+from nearhand.theory.mode import MAJOR, MODES
 
 AGAINST_MAJOR = PLAIN._replace(degrees="major")
+FROM_RELATIVE = PLAIN._replace(degrees="relative")
+RAISED = DEFAULT._replace(figures="raised")
 
 # Key, numbers, chords. Session players' number charts (second-hand, from articles on them); chords
 # computed. Minor is always marked by a dash, a bare number is major (strict reading). A minor tune written
@@ -28,6 +33,26 @@ VECTORS = [
     ("C", "2 3 6 7", "D E A B"),
     ("C", "16/9 169 1m6/9 6/5 6-/5", "C6/9 C6/9 Cm6/9 A/G Am/G"),
     ("F#", "7ø7 7-7b5 7o7 7°7", "E#m7b5 E#m7b5 E#dim7 E#dim7"),
+    ("G", "1 4Δ7 2-⁷ 5⁷ 6-⁷/5", "G Cmaj7 Am7 D7 Em7/D"),
+    ("D", "1+ 5+7 7ø 4-6 1-(maj7)", "Daug A7#5 C#m7b5 Gm6 Dm(maj7)"),
+    ("C", "57(b9,#11) 57b9 5alt 5sus 57sus 59 513", "G7(b9,#11) G7b9 G7alt Gsus4 G7sus4 G9 G13"),
+    ("C", "#4° #4-7b5 b3+ b6/1 bb7", "F#dim F#m7b5 Ebaug Ab/C Bbb"),
+    ("C", "1(no3) 15 5/b7 5/#4 2//17", "C5 C5 G/Bb G/F# D//C7"),
+]
+
+# Key, numbers counted from its relative major, chords. Minor tunes are usually written so, the tonic a 6-:
+# number charts of session players (second-hand); the first two rows are worked examples there, the others
+# computed. For a church mode: the major scale of the same notes, ours.
+RELATIVE = [
+    ("A minor", "6- 4 1 5", "Am F C G"),
+    ("C minor", "6- 4 1/3 5sus4", "Cm Ab Eb/G Bbsus4"),
+    ("E minor", "6- 3-/5 2-/4 37", "Em Bm/D Am/C B7"),
+    ("E minor", "6- 37/#5 6-/5 #4-7b5", "Em B7/D# Em/D C#m7b5"),
+    ("F# minor", "6- b7 4maj7 7-7b5 37b9", "F#m G Dmaj7 G#m7b5 C#7b9"),
+    ("Eb minor", "6- 1 4 #5o7", "Ebm Gb Cb Ddim7"),
+    ("D dorian", "2-7 57 1maj7", "Dm7 G7 Cmaj7"),
+    ("G mixolydian", "5 4 1 2-", "G F C Dm"),
+    ("F lydian", "4 5 4maj7", "F G Fmaj7"),
 ]
 
 # Key, numbers counted in minor's own scale, numbers counted against major, chords. Both countings are in
@@ -72,6 +97,47 @@ def test_both_countings_are_written_as_they_are_read(home, own, against_major, s
 
     assert " ".join(write_number(chord, mode, PLAIN) for chord in relative) == own
     assert " ".join(write_number(chord, mode, AGAINST_MAJOR) for chord in relative) == against_major
+
+
+@pytest.mark.parametrize(("home", "numbers", "symbols"), RELATIVE)
+def test_numbers_may_be_counted_from_the_relative_major(home, numbers, symbols):
+    tonic = parse_key(home)
+    found = chords_of(numbers, tonic, FROM_RELATIVE)
+
+    assert found == [parse_chord(symbol) for symbol in symbols.split()]
+    relative = [relative_to(chord, tonic) for chord in found]
+    assert " ".join(write_number(chord, tonic.mode, FROM_RELATIVE) for chord in relative) == numbers
+
+
+@given(relative_chords, modes)
+def test_numbers_from_the_relative_major_are_those_in_its_own_key(chord, mode):
+    moved = chord.above(-mode.brightness)  # the tonic of the major scale with the same notes
+
+    assert write_number(chord, mode, FROM_RELATIVE) == write_number(moved, MAJOR, PLAIN)
+
+
+@pytest.mark.parametrize("mode", MODES.values(), ids=MODES)
+def test_seven_numbers_from_the_relative_major_name_the_scale(mode):
+    roots = {parse_number(str(number), mode, FROM_RELATIVE).root for number in range(1, 8)}
+
+    assert roots == set(mode.degrees)
+
+
+# Number as typed, and with its extensions raised, as number charts print them: common practice, no source.
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("57", "5⁷"), ("2-7", "2-⁷"), ("4maj7", "4maj⁷"), ("7-7b5", "7ø⁷"), ("7o7", "7°⁷"), ("16/9", "1⁶/⁹"),
+        ("57b9", "5⁷♭⁹"), ("513", "5¹³"), ("57/7", "5⁷/7"), ("1", "1"), ("b7", "♭7"), ("5sus4", "5sus⁴"),
+        ("16/9/3", "1⁶/⁹/3"), ("1(add9)", "1(add⁹)"), ("2//17", "2//1⁷"),
+    ],
+)  # fmt: skip
+def test_extensions_may_be_raised(text, written):
+    chord = parse_number(text, MAJOR)
+
+    assert write_number(chord, MAJOR, RAISED) == written
+    assert parse_number(written, MAJOR) == chord
+    assert write_number(chord, MAJOR, RAISED._replace(plain=True)).isascii()
 
 
 @pytest.mark.parametrize(

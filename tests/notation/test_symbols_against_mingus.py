@@ -12,6 +12,7 @@ from nearhand.notation.errors import InputError
 # Tails that mingus 0.6.1 and we read alike.
 AGREED = """
 m M dim aug + 7#5 sus4 sus2 sus sus4b9 susb9 m7 M7 7 m7b5 dim7 mM7 m6 M6 6 6/9 69 9 7b9 7#9 M9 m9 7#11 7b5 5
+M7+ dom7
 """
 
 # Tail, mingus' answer on C, and what we hold against it.
@@ -22,10 +23,12 @@ DIFFERENT = [
     ("M13", "C E G B D A", "the eleventh is left out, same source"),
     ("m13", "C Eb G Bb D A", "the eleventh is left out, same source"),
     ("M7+5", "C E G# Bb", "the seventh is minor though the symbol says major"),
+    ("7+", "C E G# B", "7+ is an augmented seventh, as +7 is; its own +7 is not known there"),
+    ("m7+", "C E G# Bb", "the third is major though the symbol says minor"),
 ]
 
 # Tails that mingus reads and we refuse: its own names, or forms that charts read in two ways.
-OWN = ["M7+", "m7+", "7+", "sus47", "dom7", "m/M7", "6/7", "67", "hendrix", "7b12"]
+OWN = ["sus47", "m/M7", "6/7", "67", "hendrix", "7b12"]
 
 
 def their_tones(symbol):

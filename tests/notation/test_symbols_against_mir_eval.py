@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 from mir_eval import chord as mir_chord
-from strategies import MAJOR_TONICS
+from hypothesis import given, settings
+from strategies import MAJOR_TONICS, note, qualities
 
 from nearhand.notation.chord_symbols import parse_chord
+from nearhand.theory.chord import Chord
 
 # Our tail, and mir_eval 0.8's shorthand with added or omitted (*) degrees, after C. Harte, *Towards
 # Automatic Extraction of Harmony Information from Music Signals*, 2010. Left out: maj11 and aug7, which its
@@ -23,7 +25,12 @@ QUALITIES = [
     ("(no3)", "maj(*3)"),
     ("7(no5)", "7(*5)"), ("maj11", "maj7(9,11)"), ("13#11", "7(9,#11,13)"), ("11b9", "7(b9,11)"),
     ("13b9", "13(*9,b9)"),
-    ("13sus4", "sus4(b7,9,13)"),
+    ("13sus4", "sus4(b7,9,13)"), ("ped", "1"), ("7alt", "7(*5,b5,#5,b9,#9)"), ("7(It6)", "maj(*5,b7)"),
+    ("7(Fr43)", "maj(*5,b5,b7)"), ("7(Ger65)", "maj(b7)"), ("7(Sw43)", "maj(b7)"), ("Tristan", "hdim7"),
+    ("m11b5", "hdim7(9,11)"), ("m(maj9)", "minmaj7(9)"), ("m9b5", "hdim7(9)"), ("dim9", "dim7(9)"),
+    ("7#5b9", "aug(b7,b9)"), ("9#11", "9(#11)"), ("maj9#11", "maj9(#11)"), ("13(b9,#11)", "7(b9,#11,13)"),
+    ("7sus2", "sus2(b7)"), ("m(b6)", "min(b6)"), ("m#5", "min(*5,#5)"), ("maj7b5", "maj7(*5,b5)"),
+    ("2", "maj(9)"), ("4", "sus4"), ("9+", "aug(b7,9)"), ("m7add11", "min7(11)"), ("+", "aug"), ("-", "min"),
 ]  # fmt: skip
 
 # Our tail with a bass as a note above C, and mir_eval's bass degree.
@@ -59,6 +66,21 @@ def test_a_slash_bass_sounds_as_the_bass_degree_of_mir_eval(tail, shorthand):
 
 
 def test_no_chord_of_mir_evals_table_is_left_out():
-    known = set(mir_chord.QUALITIES) - {"", "1"}  # no chord, and a bare note
+    known = set(mir_chord.QUALITIES) - {""}  # no chord
 
     assert known <= {shorthand for _, shorthand in QUALITIES}
+
+
+def in_degrees(quality):
+    """A quality as mir_eval's list of degrees: on C an accidental of the name is one of the degree."""
+    tones = zip(quality.numbers, Chord(note("C"), quality, note("C")).tones, strict=True)
+    return ",".join(str(tone)[1:] + str(number) for number, tone in tones if number > 1)
+
+
+@settings(max_examples=300)
+@given(qualities)
+def test_every_chord_has_the_pitch_classes_that_mir_eval_gives_to_its_degrees(quality):
+    theirs, _ = pitch_classes_of(f"C:1({in_degrees(quality)})" if len(quality.numbers) > 1 else "C:1")
+    ours = {tone.semitones for tone in Chord(note("C"), quality, note("C")).tones}
+
+    assert ours | {0} == theirs  # a bare note is their smallest chord

@@ -8,6 +8,7 @@ from strategies import MAJOR_TONICS
 
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.chord_words import BASES
+from nearhand.notation.errors import InputError
 
 # Tails that music21 10.5.1 and we read alike, on every root; flats of the root are written as "-" for it.
 # Left out: tails with a dash for minor, which it takes for a flat of the root; all below in REFUSED and
@@ -16,6 +17,8 @@ AGREED = """
 M maj m min 5 6 m6 min6 7 9 11 13 M7 maj7 m7 min7 M9 Maj9 m9 min9 M11 Maj11 m11 min11 M13 Maj13 m13 min13
 mM7 dim o dim7 o7 aug + aug7 +7 aug9 +9 aug11 +11 aug13 +13 ø7 m7b5 ø9 ø11 ø13 sus sus4 sus2 7sus4 7b9 7#9
 7#11 9#11 7b5 7#5 7b13 add9 madd9 maj7#11 maj7#5 6add9 omit5
+7+ minmaj7 mM9 minmaj9 mM11 minmaj11 mM13 minmaj13 +M7 augmaj7 +M9 augmaj9 +M11 augmaj11 +M13 augmaj13 9#5
+dom7 dom9 dom11 dom13 o9 dim9 o11 dim11 7sus øb9 dimb9
 """
 BASS = ["/E", "m/Eb", "7/Bb", "/F#", "m7/Bb", "maj7/B", "/D#", "/Eb"]
 
@@ -34,6 +37,11 @@ DIFFERENT = [
     ("C13b9", "C13b9", "C D E F G A Bb", "the plain ninth stays"),
     ("C13#11", "C13#11", "C D E F G A Bb", "the plain eleventh stays"),
     ("C11b9", "C11b9", "C D E F G Bb", "the plain ninth stays"),
+    ("Cob9", "Cob9", "C Db Eb Gb Bbb", "an altered ninth brings a seventh there, a plain one here"),
+    ("Em#7", "Em#7", "E G B Eb", "the major seventh is spelled with a flat"),
+    ("CIt", "CIt", "C F# Ab", "the lowered sixth degree is counted from the root, as if that were the tonic"),
+    ("CFr", "CFr", "C D F# Ab", "the same"),
+    ("CGer", "CGer", "C Eb F# Ab", "the same"),
     ("C-7", "C-7", "Cb Eb Gb Bbb", "the dash is read as a flat of the root"),
     ("Bb7", "Bb7", "B D# F# A", "the flat is lost: it must be written B-7"),
 ]
@@ -71,6 +79,23 @@ def test_what_music21_refuses_is_still_a_chord_here(tail):
 def test_the_list_of_what_music21_reads_otherwise_is_honest(theirs, ours, their_notes, fault):
     assert their_tones(theirs)[0] == set(their_notes.split()), fault
     assert our_tones(ours)[0] != their_tones(theirs)[0]
+
+
+# Abbreviations of music21's table that we do not read: its own, but for power and pedal names of kinds.
+OWN = "dom7dim5 N6 It+6 Fr+6 Gr+6 pedal power tristan".split()
+
+
+def test_every_abbreviation_of_music21_is_in_one_of_the_lists():
+    theirs = {word for _, words in harmony.CHORD_TYPES.values() for word in words}
+    different = {symbol[1:] for symbol, *_ in DIFFERENT}
+
+    assert theirs <= {"", *AGREED.split(), *OWN, *different}
+
+
+@pytest.mark.parametrize("tail", OWN)
+def test_abbreviations_of_music21s_own_are_refused(tail):
+    with pytest.raises(InputError):
+        parse_chord("C" + tail)
 
 
 def test_every_base_spelling_without_a_dash_is_compared_or_known_to_be_refused():

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from nearhand.harmony.analysis import analyse
-from nearhand.harmony.cadence_kinds import MEANINGS
 from nearhand.harmony.cadences import Cadence, Phrase, cadences, phrases
 from nearhand.harmony.minor_forms import TELLING_WORDS, CrossRelation, Turn, cross_relations, turns
 from nearhand.notation.conventions import DEFAULT, Conventions
@@ -64,24 +63,47 @@ def along_in_words(found: Along, key: Key, conventions: Conventions = DEFAULT) -
 
     >>> from nearhand.notation.chart import read_chart, resolve
     >>> from nearhand.notation.keys import parse_key
-    >>> tune = resolve(read_chart("| Am | Em | Dm | E7 |"), parse_key("A minor"))
+    >>> tune = resolve(read_chart("| Am | Em | C | E |"), parse_key("A minor"))
     >>> for sentence in along_in_words(along(tune), tune.key):
     ...     print(sentence)
     Bar 4, chord 4: half cadence: the phrase stops on the dominant.
     Bar 4, chord 4: the 7th degree turns from G, the subtonic, to G♯, the leading tone.
+    Bar 4, chord 4: G and G♯ meet between this chord and the one before: a cross relation, unless one voice plays both.
     """
-    lines = [(cadence.goal, _cadence(cadence)) for cadence in found.cadences]
-    lines += [(turn.position, _turn(turn, key, conventions)) for turn in found.turns]
-    lines += [(relation.position, _cross_relation(relation, key, conventions)) for relation in found.cross_relations]
-    return tuple(
-        f"Bar {found.bars[position]}, chord {position + 1}: {sentence}"
-        for position, sentence in sorted(lines, key=lambda line: line[0])
-    )
+    lines = [
+        (cadence.goal, f"{_place(found, cadence.goal)}: {cadence.kind} cadence: {cadence.reason}.")
+        for cadence in found.cadences
+    ]
+    return _in_order(lines + _turns(found, key, conventions))
 
 
-def _cadence(cadence: Cadence) -> str:
-    assert cadence.kind in MEANINGS  # the table of kinds
-    return f"{cadence.kind} cadence: {cadence.reason}."
+def turns_in_words(found: Along, key: Key, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
+    """As ``along_in_words``, without the cadences."""
+    return _in_order(_turns(found, key, conventions))
+
+
+def cadence_in_words(cadence: Cadence) -> str:
+    """A cadence with what decided it."""
+    return f"{cadence.kind} cadence in bar {cadence.bar}, chord {cadence.goal + 1}: {cadence.reason}."
+
+
+def _turns(found: Along, key: Key, conventions: Conventions) -> list[tuple[int, str]]:
+    lines = [
+        (turn.position, f"{_place(found, turn.position)}: {_turn(turn, key, conventions)}") for turn in found.turns
+    ]
+    lines += [
+        (relation.position, f"{_place(found, relation.position)}: {_cross_relation(relation, key, conventions)}")
+        for relation in found.cross_relations
+    ]
+    return lines
+
+
+def _place(found: Along, position: int) -> str:
+    return f"Bar {found.bars[position]}, chord {position + 1}"
+
+
+def _in_order(lines: list[tuple[int, str]]) -> tuple[str, ...]:
+    return tuple(sentence for _, sentence in sorted(lines, key=lambda line: line[0]))
 
 
 def _turn(turn: Turn, key: Key, conventions: Conventions) -> str:

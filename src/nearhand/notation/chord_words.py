@@ -55,24 +55,28 @@ def _bases() -> dict[str, Quality]:
         bases |= dict.fromkeys((number, *(word + number for word in DOMINANT_WORDS)), QUALITIES[dominant])
         bases |= dict.fromkeys((number + "M", *(word + number for word in MAJOR_WORDS)), QUALITIES[major])
         bases |= {word + number: QUALITIES[minor] for word in MINOR_WORDS}
-        bases |= {word + number: _with_tones(minor, (5, -6)) for word in HALF_DIMINISHED_WORDS}
-        bases |= {word + number: _with_tones(dominant, (5, 8)) for word in AUGMENTED_WORDS}
         fully_diminished = QUALITIES[diminished] if diminished else _with_tones(minor, (5, -6), (7, -9))
-        bases |= dict.fromkeys((word + number for word in DIMINISHED_WORDS), fully_diminished)
+        for words, base in (
+            (HALF_DIMINISHED_WORDS, _with_tones(minor, (5, -6))),
+            (AUGMENTED_WORDS, _with_tones(dominant, (5, 8))),
+            (DIMINISHED_WORDS, fully_diminished),
+        ):
+            bases |= dict.fromkeys((word + number for word in words), base)
         bases["sus" + number] = _suspended(QUALITIES[dominant])
     bases["sus9"] = QUALITIES["suspended-second"]
     bases |= dict.fromkeys(DIMINISHED_WORDS, QUALITIES["diminished"])
     bases |= dict.fromkeys(HALF_DIMINISHED_WORDS, QUALITIES["half-diminished"])
     bases |= dict.fromkeys(AUGMENTED_WORDS, QUALITIES["augmented"])
-    for name, sixth in AUGMENTED_SIXTHS.items():
-        bases |= dict.fromkeys((f"7({name}{SIXTH_FIGURES[name]})", name, f"{name}6"), sixth)
-        bases[name + SIXTH_FIGURES[name]] = sixth
+    bases |= {word: AUGMENTED_SIXTHS[name] for name, words in _SIXTH_WORDS.items() for word in words}
     bases["Tristan"] = QUALITIES["Tristan"]
     return bases
 
 
 SIXTH_FIGURES = {"It": "6", "Fr": "43", "Ger": "65", "Sw": "43"}
 """The figures of the augmented sixths as they usually stand, on the lowered sixth degree."""
+_SIXTH_WORDS = {
+    name: (f"7({name}{figures})", name, f"{name}6", f"{name}{figures}") for name, figures in SIXTH_FIGURES.items()
+}
 
 
 def _suspended(dominant: Quality) -> Quality:
@@ -81,11 +85,7 @@ def _suspended(dominant: Quality) -> Quality:
 
 BASES = _bases()
 """Spelling to quality."""
-COMPLETE = frozenset(
-    word
-    for word, base in BASES.items()
-    if base in (*AUGMENTED_SIXTHS.values(), QUALITIES["pedal"], QUALITIES["Tristan"], ALTERED_DOMINANT)
-)
+COMPLETE = frozenset(("ped", "Tristan", "alt", "7alt", *(word for words in _SIXTH_WORDS.values() for word in words)))
 """Bases that say everything: no change may follow them."""
 
 

@@ -12,6 +12,7 @@ from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS
 from nearhand.notation.numerals import NUMERALS, starts_numeral
 from nearhand.theory.key import Key
+from nearhand.theory.mode import MAJOR
 
 _OF_TAILS = {
     "2": "{0}(add9), with its third; some charts mean {0}sus2",
@@ -69,7 +70,7 @@ def remarks_on(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> tu
         if token.kind == "number":
             found.append(_bare_number(chart, token, key, conventions))
         elif token.kind == "numeral":
-            found += [_applied_or_bass(token), _over_third_or_fifth(token)]
+            found += [_applied_or_bass(token), _over_third(token), _lowered_further(token, key, conventions)]
         elif token.kind == "chord":
             found.append(_of_symbol(without_brackets(token.text)))
         if is_optional(token.text):
@@ -92,13 +93,26 @@ def _bare_number(chart: Chart, token: Token, key: Key, conventions: Conventions)
     return f"{token.text} is read as a major chord; the diminished chord is written {token.text}°"
 
 
-def _over_third_or_fifth(token: Token) -> str:
+def _over_third(token: Token) -> str:
     """V/3 stands over the third degree; the chord over its own third has a figure."""
     left, slash, right = without_brackets(token.text).rpartition("/")
-    if not slash or right not in ("3", "5", "7") or left[-1:].isdigit() or "/" in left:
+    if not slash or right != "3" or left.upper() not in NUMERALS or left.upper() == "I":
         return ""
-    place = ORDINALS[int(right) - 1]
-    return f"{token.text} is read as {left} over the {place} degree; over its own {place} it is written {left}/{place}"
+    return f"{token.text} is read as {left} over the 3rd degree; over its own 3rd it is written {left}6 or {left}/3rd"
+
+
+def _lowered_further(token: Token, key: Key, conventions: Conventions) -> str:
+    """A flat before a degree that the mode has lowered already (bVII in Mixolydian) lowers it once more."""
+    bare = without_brackets(token.text).lstrip("b♭")
+    accidentals = len(without_brackets(token.text)) - len(bare)
+    name = next((name for name in ("VII", "III", "VI", "II", "IV", "V", "I") if bare.upper().startswith(name)), "")
+    if accidentals != 1 or not name or key.mode.is_minor or conventions.degrees == "major":
+        return ""
+    own = key.mode.degrees[NUMERALS[name] - 1]
+    if own >= MAJOR.degrees[NUMERALS[name] - 1]:
+        return ""
+    numeral = bare[: len(name)]
+    return f"{token.text} lowers {key.mode.name}'s own degree once more; the chord on that degree is written {numeral}"
 
 
 def _applied_or_bass(token: Token) -> str:

@@ -15,6 +15,7 @@ from nearhand.render.system import MOVES_LEGEND, ROWS, ROWS_WITHOUT_VOICING, dra
 from nearhand.theory.key import Key
 from nearhand.verbs.answers import (
     BorrowAnswer,
+    CadencesAnswer,
     ExplainAnswer,
     HelpAnswer,
     InsteadAnswer,
@@ -28,6 +29,7 @@ from nearhand.verbs.tune import INFERRED, Tune
 
 _DRAWN_ELSEWHERE: dict[type, str] = {
     BorrowAnswer: "borrowing_page.draw_palette",
+    CadencesAnswer: "cadences_page.draw_cadences",
     ExplainAnswer: "explain_page.draw_explanations",
     HelpAnswer: "help.draw_help",
     InsteadAnswer: "substitutes_page.draw_substitutes",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from importlib import import_module
 
 from nearhand.notation.chart_writing import NO_CHORD
 from nearhand.notation.chord_symbols import write_chord
@@ -11,6 +12,7 @@ from nearhand.notation.errors import InputError
 from nearhand.theory.quality import quality_name
 from nearhand.verbs.answers import (
     BorrowAnswer,
+    CadencesAnswer,
     ChordView,
     ExplainAnswer,
     InsteadAnswer,
@@ -27,6 +29,14 @@ if TYPE_CHECKING:
     from nearhand.verbs.answers import ChartRow
 
 SCHEMA = 1
+_WRITTEN_ELSEWHERE: dict[type, str] = {
+    BorrowAnswer: "json_borrowing.palette_document",
+    CadencesAnswer: "json_explain.cadences_document",
+    ExplainAnswer: "json_explain.explanations_document",
+    InsteadAnswer: "json_substitutes.substitutes_document",
+    KeysAnswer: "json_keys.keys_document",
+}
+"""Kind of answer to ``module.function`` of this room; imported when one is written."""
 
 
 def json_answer(answer: object) -> str:
@@ -36,22 +46,9 @@ def json_answer(answer: object) -> str:
     """
     if isinstance(answer, ViewsAnswer):
         document = _views(answer)
-    elif isinstance(answer, KeysAnswer):
-        from nearhand.render.json_keys import keys_document
-
-        document = keys_document(answer)
-    elif isinstance(answer, ExplainAnswer):
-        from nearhand.render.json_explain import explanations_document
-
-        document = explanations_document(answer)
-    elif isinstance(answer, BorrowAnswer):
-        from nearhand.render.json_borrowing import palette_document
-
-        document = palette_document(answer)
-    elif isinstance(answer, InsteadAnswer):
-        from nearhand.render.json_substitutes import substitutes_document
-
-        document = substitutes_document(answer)
+    elif type(answer) in _WRITTEN_ELSEWHERE:
+        module, _, function = _WRITTEN_ELSEWHERE[type(answer)].partition(".")
+        document = getattr(import_module(f"nearhand.render.{module}"), function)(answer)
     elif isinstance(answer, ListAnswer):
         document = {"folder": answer.folder, "charts": [_chart_row(row) for row in answer.rows]}
     else:

@@ -20,7 +20,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.render.explain_page import neighbours
 from nearhand.render.json_answers import chord_fields
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import ChordView, ExplainAnswer
+from nearhand.verbs.answers import CadencesAnswer, ChordView, ExplainAnswer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -38,6 +38,12 @@ def explanations_document(answer: ExplainAnswer) -> dict[str, Any]:
     if answer.along is not None:
         document |= _along(answer.along, answer.key, conventions)
     return document
+
+
+def cadences_document(answer: CadencesAnswer) -> dict[str, Any]:
+    """The document of phrases, cadences, turns and cross relations."""
+    found = _along(answer.along, answer.key, answer.conventions._replace(plain=True))
+    return {"key": str(answer.key), "key_source": answer.tune.key_source, **found}
 
 
 def _explained(number: int, view: ChordView, answer: ExplainAnswer, conventions: Conventions) -> dict[str, Any]:

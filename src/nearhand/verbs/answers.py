@@ -83,6 +83,16 @@ class ExplainAnswer(NamedTuple):
         return rows if self.picked is None else (rows[self.picked],)
 
 
+class CadencesAnswer(NamedTuple):
+    """What happens along a tune in one key; ``introduces`` when the tune is new to the player."""
+
+    tune: Tune
+    key: Key
+    along: Along
+    conventions: Conventions
+    introduces: bool = True
+
+
 class BorrowAnswer(NamedTuple):
     """What the other modes on a key's tonic lend it, likeliest mode first."""
 

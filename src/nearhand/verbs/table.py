@@ -26,6 +26,10 @@ _PLAIN = Option("plain", "", "write b and # for flats and sharps, and draw with 
 _JSON = Option("json", "", "answer in one JSON document")
 _NOTATION = (_DEGREES, _SEVENTHS, _SYMBOLS, _FIGURES, _PLAIN, _JSON)
 _READING = (_KEY, *_NOTATION)
+_VOICED_READING = (
+    Option("voicing", "close|none", "voice the chords, so that the top note tells cadences apart", VOICINGS),
+    *_READING,
+)
 
 VERBS = (
     Verb(
@@ -54,14 +58,21 @@ VERBS = (
         one_shot=True,
     ),
     Verb(
+        "cadences",
+        "[CHART]",
+        "name phrases and cadences at their bars, and where minor turns",
+        "cadences.cadences",
+        _VOICED_READING,
+        ('cadences "| Am | Em | Dm | E7 |"',),
+        ("files",),
+        one_shot=True,
+    ),
+    Verb(
         "explain",
         "[CHART] [N]",
         "say what each chord is and does, or chord N alone",
         "explain.explain",
-        (
-            Option("voicing", "close|none", "voice the chords, so that the top note tells cadences apart", VOICINGS),
-            *_READING,
-        ),
+        _VOICED_READING,
         ('explain "| C | E7 | Am | Fm | C |"', "explain 4"),
         ("files",),
         one_shot=True,

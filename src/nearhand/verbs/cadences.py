@@ -1,0 +1,22 @@
+"""``cadences``: the phrases of a tune with their cadences, the turns between the forms of minor, cross relations."""
+
+from __future__ import annotations
+
+from nearhand.harmony.along import along
+from nearhand.verbs.answers import CadencesAnswer, view_in
+from nearhand.verbs.loading import loaded
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.verb import Arguments
+
+
+def cadences(session: Session, arguments: Arguments) -> Outcome:
+    """Name what happens along the tune in the shown key.
+
+    Where chords are voiced, the top note decides whether a cadence is perfect. Raises InputError.
+    """
+    is_new = bool(arguments.words)
+    session = loaded(session, arguments)
+    tune, key = session.stand
+    view = view_in(tune.progression, key, session.voicing, session.loops)
+    found = along(tune.progression.in_key(key), None if view.voiced is None else view.voiced.pitches)
+    return Outcome(session, CadencesAnswer(tune, key, found, session.conventions, is_new))
