@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from nearhand.harmony.analysis import analyse
 from nearhand.notation.chart import resolve
 from nearhand.notation.chart_files import read_chart_file
-from nearhand.notation.chord_symbols import parse_chord
+from nearhand.notation.chord_symbols import parse_chord, write_chord
 from nearhand.notation.chord_tails import read_tail
+from nearhand.notation.conventions import PLAIN
 from nearhand.theory.chord import RelativeChord, relative_to
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR, MODES
@@ -24,6 +25,11 @@ CHARTS = sorted((Path(__file__).parents[2] / "progressions").glob("*.toml"))
 def note(name):
     """A pitch class from a plain name such as ``F##``, read here and not by the code under test."""
     return PitchClass(LETTER_PLACES[name[0]] + 7 * (name.count("#") - name.count("b")))
+
+
+def notes(names):
+    """Pitch classes from names with blanks between."""
+    return tuple(note(name) for name in names.split())
 
 
 def key(name):
@@ -51,6 +57,15 @@ def analysed(text, home):
 def numerals(text, home):
     """The numerals of chord symbols in a key, with blanks between."""
     return " ".join(analysis.numeral() for analysis in analysed(text, home))
+
+
+def in_twelve_keys(text, home):
+    """Chord symbols of a key, moved to twelve keys and written and read anew there: pairs of key and chords."""
+    lowest = -3 if home.mode.has_minor_third else -6  # E flat minor to G sharp minor, G flat major to B major
+    for fifths in range(lowest, lowest + 12):
+        new = Key(PitchClass(fifths), home.mode)
+        symbols = [write_chord(chord.in_key(new), PLAIN) for chord in key_free(text, home)]
+        yield new, tuple(relative_to(parse_chord(symbol), new) for symbol in symbols)
 
 
 def signs(text):

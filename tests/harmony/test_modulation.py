@@ -55,7 +55,7 @@ PUBLISHED = [
     ("C Em/G D/A A D", "C D", "C D"),
     ("C Dm Bdim/D A/E E A", "C A", "C A"),
     ("C Em B/F# F# B", "C B", "C B"),
-    ("C Fm/Ab Eb/Bb Bb Eb", "C Eb", "C Eb"),
+    ("C Fm/Ab Eb/Bb Bb Eb", "C Eb", "Eb"),
     ("C G/B F#m/C# C#7 F#m", "C f#", "C f#"),
     ("C Am E Am", "C a", "a"),
     ("C G D G", "C G", "G"),
@@ -63,7 +63,7 @@ PUBLISHED = [
     ("C Fm Bbm C Fm", "C f", "f"),
     ("C C#dim7 Dm", "C d", "d"),
     ("C E7/B Am", "C a", "a"),
-    ("C Ab7 Db", "C Db", "C Db"),
+    ("C Ab7 Db", "C Db", "Db"),
     ("C/E C7/E F", "C F", "F"),
     ("G D7/F# G C C7 Dm Gm/Bb F/C C7 F", "G F", "G F"),
     ("Cm Bbdim/Db Ab/Eb Eb7 Ab", "c Ab", "Ab"),
@@ -90,6 +90,7 @@ TONICIZED = ["D7/F# G E7/G# Am", "F Bb", "Bb7 Eb", "C7/Bb A7 Dm", "E F", "E7 A7 
 # Common practice, no source: applied dominants that pass, borrowed chords, a Neapolitan, chains, loops.
 ONE_REGION = [
     "C Am D7 G7 C", "C F C D7 G G7 C", "C E7 Am Dm G7 C", "C F G7 C E7 Am F G7 C", "C E7 A7 D7 G7 C", "C A7 D7 G7",
+    "Fm C G7 C", "D G C G C", "Fm7 Bb7 C",
     "C F Fm C", "C Fm C Fm C", "C Db/F G7 C", "C Ab Bb C", "C Bb F C", "C Eb F C", "C C7 F Fm C A7 D7 G7 C",
     "Cmaj7 F#m7b5 B7 Em7 A7 Dm7 G7 Cmaj7", "F#m7b5 B7 Em7 A7 Dm7 G7 C", "Cmaj7 Ebm7 Ab7 Dm7 G7 Cmaj7",
     "Cmaj7 Dm7 G7 Cmaj7 Fm7 Bb7 Ebmaj7 Dm7 G7 Cmaj7", "Am Dm G C F Bdim E Am", "Am F C E7 Am F C E7",

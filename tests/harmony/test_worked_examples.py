@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from harmony_examples import analysed, key, key_free, numerals, signs
+from harmony_examples import analysed, in_twelve_keys, key, key_free, numerals, signs
 
+from nearhand.harmony.analysis import analyse
 from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.quality import QUALITIES
@@ -54,13 +55,36 @@ C ; C7/Bb A7 Dm ; V42/IV V7/ii ii ; MT21C IrregularResoltionsOfSecondaryDominant
 C ; E F ; V/vi IV ; MT21C IrregularResoltionsOfSecondaryDominants
 C ; E7 A7 D7 G7 ; V7/vi V7/ii V7/V V7 ; MT21C turnaround-progression
 C ; C Dm7/C G7/B C Am/C ; I ii42 V65 I vi6 ; WIR, m. 1-5
+a ; Am F7 E ; i Ger65 V ; MT21C ExamplesWithAugmentedSixthChords: the chart writes F7
+C ; E7 Eb7 D7 Db7 C ; V7/vi bIII7 V7/V bII7 I ; MT21C turnaround-progression, with tritone substitutes
+C ; Dm9 G13 Cmaj9 ; ii9 V13 Imaj9 ; MT21C II-V-I
+c ; Dm7b5 G7alt Cm ; iiø7 V7alt i ; MT21C II-V-I
+C ; C7 C7 C7 C7 F7 F7 C7 C7 G7 F7 C7 C7 ; I7 I7 I7 I7 IV7 IV7 I7 I7 V7 IV7 I7 I7 ; OMT popRockHarmony-blues
 """
+
+
+def everywhere(symbols, home):
+    """The numerals of chord symbols, moved to twelve keys and read anew in each."""
+    moved = in_twelve_keys(symbols, key(home))
+    return {" ".join(analysis.numeral() for analysis in analyse(chords, new.mode)) for new, chords in moved}
+
+
 ROWS = [tuple(field.strip() for field in line.split(";")) for line in PUBLISHED.strip().splitlines()]
 
 
 @pytest.mark.parametrize(("home", "symbols", "published", "page"), ROWS)
-def test_chords_get_the_numerals_under_which_a_textbook_prints_them(home, symbols, published, page):
+def test_chords_get_the_numerals_under_which_a_textbook_prints_them_in_every_key(home, symbols, published, page):
     assert numerals(symbols, key(home)) == signs(published), page
+    assert everywhere(symbols, home) == {signs(published)}, page
+
+
+def test_forty_and_more_examples_are_read_in_twelve_keys_each():
+    rows = [*ROWS, *CADENCES]
+
+    assert len(rows) >= 40
+    assert all(len(list(in_twelve_keys(row[1], key(row[0])))) == 12 for row in rows)
+    assert len({new.tonic.semitones for new, _ in in_twelve_keys("C", key("C"))}) == 12
+    assert len({new.tonic.semitones for new, _ in in_twelve_keys("Cm", key("c"))}) == 12
 
 
 # Key, chords, published numerals, ours. A capital with a bare 7 is a dominant seventh here, so a major seventh
@@ -79,6 +103,7 @@ def test_a_major_seventh_is_written_as_one_where_the_source_leaves_it_to_the_sca
     answers = numerals(symbols, key(home))
 
     assert answers == ours, page
+    assert everywhere(symbols, home) == {ours}, page
     for theirs, own in zip(published.split(), ours.split(), strict=True):
         assert own.replace("maj", "") == theirs
         if own != theirs:
@@ -92,12 +117,13 @@ def test_the_subtonic_seventh_before_iii_keeps_the_name_it_has_in_its_own_key():
     home = key("c")
 
     assert numerals("Bb7 Eb", home) == "VII7 III"
+    assert everywhere("Bb7 Eb", "c") == {"VII7 III"}
     assert parse_numeral("V7/III", MINOR) == parse_numeral("VII7", MINOR) == key_free("Bb7", home)[0]
 
 
 # The parts in one key of modulating textbook examples; the source writes Cad64 for the cadential six-four.
 # WIR, Textbooks: Reger 1, 2, 3, 5, 15, 25; Rimsky-Korsakov 3-10a, 3-10b, 3-14a, 3-14b; Kostka-Payne 18-3b;
-# Aldwell-Schachter 27-4a.
+# Aldwell-Schachter 27-4a; Tchaikovsky 173e.
 CADENCES = [
     ("G", "Am/C G/D D G", "ii6 I64 V I"),
     ("D", "Em/G D/A A D", "ii6 I64 V I"),
@@ -111,12 +137,15 @@ CADENCES = [
     ("C", "C G D", "I V V/V"),
     ("C", "C C#dim7 Dm", "I vii°7/ii ii"),
     ("C", "C E7/B Am", "I V43/vi vi"),
+    ("G", "G D7/F# G", "I V65 I"),
+    ("C", "C/E C7/E F", "I6 V65/IV IV"),
 ]
 
 
 @pytest.mark.parametrize(("home", "symbols", "published"), CADENCES)
-def test_the_parts_of_modulating_examples_get_their_published_numerals(home, symbols, published):
+def test_the_parts_of_modulating_examples_get_their_published_numerals_in_every_key(home, symbols, published):
     assert numerals(symbols, key(home)) == signs(published)
+    assert everywhere(symbols, home) == {signs(published)}
 
 
 @pytest.mark.parametrize(("home", "symbols", "published"), [row for row in CADENCES if "64" in row[2]])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import time
 
 import pytest
 from hypothesis import example, given, settings
@@ -11,17 +12,32 @@ from strategies import key
 
 from nearhand.notation.chart import Chart, read_chart, resolve
 from nearhand.notation.chart_bars import parse_meter
+from nearhand.notation.chart_writing import write_chart
 from nearhand.notation.chord_symbols import parse_chord
+from nearhand.notation.chord_tail_writing import symbol_tail
+from nearhand.notation.chord_words import BASES, CHANGES, COMPLETE, apply_change
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.notation.notes import parse_pitch_class
 from nearhand.notation.numbers import parse_number
 from nearhand.notation.numerals import parse_numeral
+from nearhand.notation.remarks import remarks_on
 from nearhand.theory.chord import Chord, RelativeChord
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Meter, Progression
+
+
+def read_whole(text):
+    """A chart read, remarked on and written again, as the commands do it."""
+    chart = read_chart(text)
+    progression = resolve(chart, key("C"))
+    remarks_on(chart, key("C"))
+    write_chart(progression)
+    return progression
+
 
 READERS = {
     "note": (parse_pitch_class, PitchClass),
@@ -32,17 +48,22 @@ READERS = {
     "numeral in minor": (lambda text: parse_numeral(text, MINOR), RelativeChord),
     "number in major": (lambda text: parse_number(text, MAJOR), RelativeChord),
     "number in minor": (lambda text: parse_number(text, MINOR), RelativeChord),
+    "number from the relative major": (
+        lambda text: parse_number(text, MINOR, Conventions(degrees="relative")),
+        RelativeChord,
+    ),
     "chart": (read_chart, Chart),
-    "resolved chart": (lambda text: resolve(read_chart(text), key("C")), Progression),
+    "whole chart": (read_whole, Progression),
 }
 MIXED = (
     "F# minor: [3/4] |: F#m7b5/C | v/7 IV/6 | 57/7 b2maj7 :| % | N.C. || [4/4] C#7(b9,#11) / / V65/V |\n"
     "| vii°7/iv | N6 | ♭VI+maj7 | 6-/♭5 | B♭m(maj7)/D♭ - E𝄫 , F♯sus4 | C6/9 16/9 viiø43/V |\n"
+    "| (D//C♯7) | D/C#7/E# 2//17 | C7[b9] C7alt | (5⁷) Ab7(Ger65) | CΔ⁷ |\n"
     "|: i | % :|: I64 V7 | i :|"
 )
 PIECES = [
     *"ABCDEFGHN", "I", "IV", "vii", "V", "v", "i", *"1234567890", *"#b♯♭𝄪𝄫♮", *"/|:%[](),-+°øoΔmM",
-    "maj7", "sus4", "add9", "no5", "65", "6/4", "6/9", "/o", "|:", ":|", " ", "\n", "\t", "\x00", "\u200b",
+    "maj7", "sus4", "add9", "no5", "65", "6/4", "6/9", "/o", "//", "alt", "Ger65", "[5 1]", "⁷", "△", "|:", ":|", " ", "\n", "\t", "\x00", "\u200b",
     "²", "é", "N.C.", "minor", "3/4",
 ]  # fmt: skip
 musical_text = st.lists(st.sampled_from(PIECES), max_size=9).map("".join)
@@ -84,7 +105,44 @@ def test_the_whole_mixed_chart_is_read():
     chart = read_chart(MIXED)
 
     assert chart.key == key("f#")
-    assert len(resolve(chart, chart.key).bars) == 16
+    assert len(resolve(chart, chart.key).bars) == 21
+
+
+SPLIT = "A minor: 1- [4- 57/7] (6) [(b3) / / N.C.] % [3/4] [2-7b5//1- 5⁷♭⁹] 1-(maj7)"
+
+
+@pytest.mark.parametrize("end", range(len(SPLIT) + 1))
+def test_every_prefix_of_a_chart_of_split_bars_is_read_or_refused(end):
+    for text in (SPLIT[:end], SPLIT[end:]):
+        assert outcome("whole chart", text) in (Progression, InputError)
+
+
+def every_tail():
+    """Every spelling of a base and of a change, and all that we write for a base with a change, in every style."""
+    spelled = {*BASES, *(f"({change})" for change in CHANGES), *(f"7({change},b9)" for change in CHANGES)}
+    rows = sorted(set(CHANGES.values()))
+    changed = {apply_change(base, row) for word, base in BASES.items() if word not in COMPLETE for row in rows}
+    return spelled | {symbol_tail(quality, style) for quality in changed for style in ("plain", "jazz", "compact")}
+
+
+def prefixes(texts):
+    return sorted({text[:end] for text in texts for end in range(len(text) + 1)})
+
+
+def test_every_prefix_of_every_symbol_is_read_or_refused():
+    tails = every_tail()
+    texts = prefixes([*(f"Eb{tail}" for tail in tails), *(f"D{tail}//C/E" for tail in BASES), "C6/9//Am7/F##"])
+
+    assert len(texts) > len(tails)
+    assert {outcome("chord", text) for text in texts} == {Chord, InputError}
+
+
+def test_every_prefix_of_every_number_is_read_or_refused():
+    tails = every_tail()
+
+    for reader in ("number in minor", "number from the relative major"):
+        texts = prefixes([*(f"b7{tail}" for tail in tails), *(f"#4{tail}/b3" for tail in BASES), "2-7//16/9/b7"])
+        assert {outcome(reader, text) for text in texts} == {RelativeChord, InputError}
 
 
 @pytest.mark.parametrize("reader", [reader for reader in READERS if "num" in reader or reader == "chord"])
@@ -122,29 +180,78 @@ def test_every_repeat_that_opens_in_a_chart_is_closed_before_another_opens(text)
     assert all(sum(slot.beats for slot in bar.slots) == bar.meter.beats for bar in bars)
 
 
-# What a player or a program may paste by mistake, 100,000 characters and more of it.
-LONG = [
-    *"Cb#Ii19/|:% -()[\n\x00x♭𝄪", "C ", "| C ", "|: C :| ", "6/9", "b9", "V/", "/V", "6/5", "C - ", "C / ",
-    "| % ", "N.C. ", "vii°7/", "E minor:",
+# What a player or a program may paste by mistake, 100,000 characters of it; a shape is a head, a piece that is
+# repeated, and an end.
+SHAPES = [
+    *(("", piece, "") for piece in "Cb#Ii19/|:% -()[]\n\x00x♭𝄪⁷Δ"),
+    *(("", piece, "") for piece in (
+        "C ", "| C ", "|: C :| ", "6/9", "b9", "V/", "/V", "6/5", "C - ", "C / ", "| % ", "N.C. ", "vii°7/",
+        "E minor:", "[1 5] ", "[3/4] C ", "(C) ", "D//C7 ", "()", "[]", "|\n", "C[", "[x", "x]", ",", "7b9 ",
+    )),
+    *(("C", piece, "") for piece in ("/C", "//C", "//", "7b9", "maj7", "(no3)", "6/9", "⁷♭⁹", "-", "m", "[b9]", "/6/9")),
+    *(("C7(", piece, end) for piece in ("b9,", "#11", ",", "(") for end in (")", "")),
+    *(("C/", piece, "") for piece in ("6/9", "b", "Cm7", "#")),
+    *(("1", piece, "") for piece in ("/1", "//1", "b9", "6/9", "/b", "-", "(add9)", "⁷")),
+    *((head, piece, "") for head in ("V", "V7/", "i(") for piece in ("6", "/V", "b9,", "5")),
+    ("[1 ", "5 ", "]"), ("[", "1 [", ""), ("| C ", "/ ", "F |"), ("(", "(", ")"), ("(", "C", ")"),
+    ("E minor: ", "b", ""), ("", "C", ":"), ("|: ", "C F ", ":|"), ("| C ", "| % ", "|"), ("D//", "b", ""),
+    ("2//1", "b9,", ""), ("D", "b9,", "//C7"), ("D", "(b9)", "/C7"),
 ]  # fmt: skip
-HEADS = ["", "C", "V", "1", "E minor: ", "| C | ", "[", "C("]
+SIZE = 100_000
 
 
-@pytest.mark.parametrize("reader", READERS)
-@pytest.mark.parametrize("piece", LONG)
-def test_a_hundred_thousand_characters_are_read_or_refused(reader, piece):
-    text = piece * (100_000 // len(piece) + 1)
+def seconds(read, text):
+    """How long a text is read, whatever comes of it."""
+    started = time.perf_counter()
+    try:
+        read(text)
+    except InputError:
+        pass
+    return time.perf_counter() - started
 
-    assert outcome(reader, text) in (READERS[reader][1], InputError)
+
+def takes_linear_time(read, shape, size):
+    """Whether four times the text takes some four times as long; a square would take sixteen times.
+
+    Beside the readings a plain walk over the longer text is allowed, for what is refused at once. Each try has a
+    text of its own, which no cache has seen, and a slow moment of the machine is given another try.
+    """
+    head, piece, end = shape
+    short, long, walk = [], [], []
+    for attempt in range(4):
+        count = size // len(piece) // 4 + attempt
+        texts = [head + piece * times + end for times in (count, 4 * count)]
+        short.append(seconds(read, texts[0]))
+        long.append(seconds(read, texts[1]))
+        walk.append(seconds(lambda text: [character for character in text if character == "!"], texts[1]))
+        if min(long) <= 10 * min(short) + 2 * min(walk):
+            return True
+    return False
 
 
-@pytest.mark.parametrize("reader", READERS)
-@pytest.mark.parametrize("head", HEADS)
-def test_a_good_beginning_with_a_long_tail_is_read_or_refused(reader, head):
-    for piece in ("b", "6", "/V", "| C ", "m"):
-        text = head + piece * (100_000 // len(piece))
+@pytest.mark.parametrize("shape", SHAPES, ids=[repr(shape) for shape in SHAPES])
+@pytest.mark.parametrize("reader", ["chord", "numeral in minor", "number in major", "whole chart"])
+def test_a_hundred_thousand_characters_are_read_or_refused_in_linear_time(reader, shape):
+    read, kind = READERS[reader]
+    head, piece, end = shape
 
-        assert outcome(reader, text) in (READERS[reader][1], InputError)
+    assert takes_linear_time(read, shape, SIZE)
+    assert outcome(reader, head + piece * (SIZE // len(piece)) + end) in (kind, InputError)
+
+
+@pytest.mark.parametrize("reader", ["note", "key", "meter"])
+@pytest.mark.parametrize("piece", ["C", "b", "#", " ", "m", "1", "/", "\x00", "♭", "E minor "])
+def test_a_long_name_is_refused_in_linear_time(reader, piece):
+    assert takes_linear_time(READERS[reader][0], ("", piece, ""), SIZE)
+    assert outcome(reader, piece * SIZE) == InputError
+
+
+def test_a_long_bar_that_is_repeated_often_is_read_or_refused_in_linear_time():
+    # half the chords in one bar, then that bar again and again: the whole must not be their product
+    def long_bars(text):
+        return read_whole("| " + "C " * len(text) + "| % " * len(text))
+
+    assert takes_linear_time(long_bars, ("", "x", ""), 1600)
 
 
 @pytest.mark.parametrize("reader", READERS)

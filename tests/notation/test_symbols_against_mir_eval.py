@@ -72,15 +72,15 @@ def test_no_chord_of_mir_evals_table_is_left_out():
 
 
 def in_degrees(quality):
-    """A quality as mir_eval's list of degrees: on C an accidental of the name is one of the degree."""
+    """A quality in mir_eval's degrees: on C an accidental of the name is one of the degree."""
     tones = zip(quality.numbers, Chord(note("C"), quality, note("C")).tones, strict=True)
-    return ",".join(str(tone)[1:] + str(number) for number, tone in tones if number > 1)
+    degrees = [str(tone)[1:] + str(number) for number, tone in tones if number > 1]
+    return f"C:1({','.join(degrees)})" if degrees else "C:1"
 
 
 @settings(max_examples=300)
-@given(qualities)
+@given(qualities.filter(lambda quality: 1 in quality.numbers))  # mir_eval counts its bass, the root, in any case
 def test_every_chord_has_the_pitch_classes_that_mir_eval_gives_to_its_degrees(quality):
-    theirs, _ = pitch_classes_of(f"C:1({in_degrees(quality)})" if len(quality.numbers) > 1 else "C:1")
-    ours = {tone.semitones for tone in Chord(note("C"), quality, note("C")).tones}
+    theirs, _ = pitch_classes_of(in_degrees(quality))
 
-    assert ours | {0} == theirs  # a bare note is their smallest chord
+    assert {tone.semitones for tone in Chord(note("C"), quality, note("C")).tones} == theirs

@@ -15,7 +15,7 @@ from nearhand.harmony.applied import applied_target
 from nearhand.harmony.sources import own_source
 from nearhand.theory.chord import Chord, RelativeChord
 from nearhand.theory.key import Key
-from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, MODES, SUBDOMINANT, SUPERTONIC, Mode
+from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, MODES, SUBDOMINANT, SUBTONIC, SUPERTONIC, Mode
 from nearhand.theory.pitch_class import pitch_class
 from nearhand.theory.quality import Quality
 from nearhand.theory.record import NamedTuple
@@ -218,11 +218,12 @@ def _is_minor_tonic(chord: RelativeChord) -> bool:
 
 
 def is_cadence(first: RelativeChord, second: RelativeChord, mode: Mode) -> bool:
-    """Whether a dominant with leading tone goes to the tonic.
+    """Whether a dominant with leading tone, or in major the backdoor dominant, goes to the tonic.
 
     A dominant seventh is no goal; a major tonic is one in minor as well.
     """
-    is_dominant = first.root == DOMINANT and first.quality.interval(3) == 4
+    is_backdoor = mode == MAJOR and first.root == SUBTONIC and first.quality.is_dominant_seventh
+    is_dominant = (first.root == DOMINANT and first.quality.interval(3) == 4) or is_backdoor
     is_goal = is_tonic(second, mode) or (mode == MINOR and second.root == 0 and second.quality.interval(3) == 4)
     return is_goal and not second.quality.is_dominant_seventh and (is_dominant or _is_leading_tone_chord(first))
 

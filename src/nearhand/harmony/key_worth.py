@@ -26,7 +26,7 @@ from nearhand.theory.record import NamedTuple
 
 EXPLAINED = 60
 """What a chord is worth that the key explains by the chord behind it (its own chords: 100)."""
-OPENING, CLOSING = 95, 50
+OPENING, CLOSING = 70, 50
 SEVENTH_CADENCE, TRIAD_CADENCE, PREPARED_CADENCE = 50, 10, 40
 CHANGE, CHANGE_PER_FIFTH, NO_PIVOT, UNCONFIRMED, CHURCH_MODE = 100, 5, 5, 80, 60
 """Costs of a change of key, of each step it goes round the circle of fifths, of a change without a pivot chord, of a

@@ -9,7 +9,7 @@ from __future__ import annotations
 from nearhand.notation.chart import Chart, read_token
 from nearhand.notation.chart_bars import Token, is_optional, without_brackets
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.degrees import ORDINALS
+from nearhand.notation.degrees import ORDINALS, has_two_forms
 from nearhand.notation.numerals import NUMERALS, starts_numeral
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR
@@ -102,17 +102,20 @@ def _over_third(token: Token) -> str:
 
 
 def _lowered_further(token: Token, key: Key, conventions: Conventions) -> str:
-    """A flat before a degree that the mode has lowered already (bVII in Mixolydian) lowers it once more."""
+    """A flat before a degree that the mode has lowered already (bIII in minor) lowers it once more, as in RomanText."""
     bare = without_brackets(token.text).lstrip("b♭")
     accidentals = len(without_brackets(token.text)) - len(bare)
     name = next((name for name in ("VII", "III", "VI", "II", "IV", "V", "I") if bare.upper().startswith(name)), "")
-    if accidentals != 1 or not name or key.mode.is_minor or conventions.degrees == "major":
+    if accidentals != 1 or not name or conventions.degrees == "major" or has_two_forms(NUMERALS[name], key.mode):
         return ""
     own = key.mode.degrees[NUMERALS[name] - 1]
     if own >= MAJOR.degrees[NUMERALS[name] - 1]:
         return ""
     numeral = bare[: len(name)]
-    return f"{token.text} lowers {key.mode.name}'s own degree once more; the chord on that degree is written {numeral}"
+    return (
+        f"{token.text} lowers {key.mode.name}'s own degree once more; the chord on that degree is written {numeral} "
+        "(degrees major counts flats against the major scale)"
+    )
 
 
 def _applied_or_bass(token: Token) -> str:
