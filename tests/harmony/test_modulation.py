@@ -13,6 +13,7 @@ from nearhand.harmony.key_finding import keys_of
 from nearhand.harmony.key_worth import (
     CHANGE,
     CHANGE_PER_FIFTH,
+    EXPLAINED,
     NO_PIVOT,
     OPENING,
     PREPARED_CADENCE,
@@ -48,8 +49,9 @@ def short(home):
 
 # Symbols, the published keys, what is found. When in Rome corpus, textbooks: Reger 1, 2, 3, 5, 15, 25; Rimsky-Korsakov
 # 3-10a to d, 3-14a and b; Tchaikovsky 173a and e; Kostka and Payne 18-3b; Aldwell and Schachter 27-4a. The last key is
-# that of the corpus in all of them. Where the first chord has a place of its own in that key (IV, III, V, VII, iii),
-# one region is found in which it is that, while the corpus labels it as the tonic of an old key.
+# that of the corpus in all of them. Where the first chord is at home in that key (IV, III, V, VII, iii) or explained by
+# it (V of ii; the dominant of the tritone partner's goal), one region is found, while the corpus labels it as the tonic
+# of an old key.
 PUBLISHED = [
     ("C Am/C G/D D G", "C G", "G"),
     ("C Em/G D/A A D", "C D", "C D"),
@@ -77,11 +79,11 @@ def test_a_published_modulation_ends_in_its_key(symbols, published, found):
 
 
 @pytest.mark.parametrize(("symbols", "published", "found"), [row for row in PUBLISHED if row[1] != row[2]])
-def test_where_one_region_is_found_for_two_published_its_first_chord_is_at_home_there(symbols, published, found):
+def test_where_one_region_is_found_for_two_published_that_key_explains_the_first_chord(symbols, published, found):
     (region,) = regions_of(progression(symbols))
     worth = worth_of(chords(symbols))
 
-    assert worth.owned[0][worth.keys.index(region.key)]
+    assert worth.fits[0][worth.keys.index(region.key)] >= EXPLAINED
 
 
 # R. Hutchinson, Music Theory for the 21st-Century Classroom: Tonicization, Secondary Dominants in Major and Minor,
