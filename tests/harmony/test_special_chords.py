@@ -24,7 +24,7 @@ from hypothesis import strategies as st
 from nearhand.harmony.analysis import analyse
 from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT, TONIC
 from nearhand.harmony.sources import PARALLEL_SCALES
-from nearhand.harmony.special_chords import line_cliches
+from nearhand.harmony.special_chords import LINE_CLICHE, line_cliches
 from nearhand.notation.conventions import PLAIN
 from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.chord import Chord, RelativeChord, relative_to
@@ -42,7 +42,7 @@ SOURCES = {
     "common-tone diminished",
     "chromatic mediant",
     "pedal",
-    "line cliché",
+    LINE_CLICHE,
     *(f"{form} minor" for form in MINOR_FORMS),
     *(f"borrowed from {name}" for name in PARALLEL_SCALES),
 }
@@ -131,6 +131,11 @@ C ; Bdim7 C ; viio7 I ; MT21C ModeMixtureSection: the leading-tone seventh of mi
 C ; F Bdim7 C ; IV viio7 I ; the same behind a chord whose root it holds
 C ; Ddim7 C ; viio65 I ; common practice, no source: spelled from another tone
 C ; Fm6 Bb9 Cmaj7 ; iv(add6) bVII9 Imaj7 ; common practice, no source: backdoor
+a ; Am F7 E7sus4 E7 Am ; i Ger65 V7sus4 V7 i ; common practice, no source: the dominant comes with its fourth first
+C ; G C#dim7 D7 G ; V viio7/ii V7/V V ; MT21C: a target is a degree of the key, whatever chord stands on it
+C ; G Edim7 D7 G ; V viio65/ii V7/V V ; the same chord by another spelling
+C ; C Cmaj7 C7 F ; I Imaj7 V7/IV IV ; MT21C SecondaryDominantsInMajorAndMinor: the end of the line resolves
+C ; C C/B C/Bb F/A ; I I/7 V42/IV IV6 ; MT21C, V42 of IV: the end of the line resolves
 """
 NAMED_ROWS = [tuple(field.strip() for field in line.split(";")) for line in NAMED.strip().splitlines()]
 
@@ -370,10 +375,10 @@ def test_a_voice_that_walks_while_the_chord_stays_is_a_line_cliche(home, symbols
         length = len(walk.split())
         steps = [tone.fifths - key(home).tonic.fifths for tone in notes(walk)]
 
-        assert [each.source for each in analyses[1:length]] == ["line cliché"] * (length - 1)
+        assert [each.source for each in analyses[1:length]] == [LINE_CLICHE] * (length - 1)
         assert [each.line for each in analyses[:length]] == [tuple(steps)] * length
         assert all(each.line == () for each in analyses[length:])
-        assert analyses[0].source != "line cliché"  # the chord itself is what it is
+        assert analyses[0].source != LINE_CLICHE  # the chord itself is what it is
 
 
 def test_the_chord_of_a_line_keeps_its_function():

@@ -45,7 +45,9 @@ D ; Em7 A7 D ; 2 ; tritone ; Eb7 ; bII7
 F ; Gm7 C7 F ; 2 ; tritone ; Gb7 ; bII7
 a ; Bm7b5 E7 Am ; 2 ; tritone ; Bb7 ; bII7
 Eb ; Fm7 Bb7 Eb ; 2 ; tritone ; Fb7 ; bII7
-C ; C D7 G ; 2 ; tritone ; Ab7 ; bVI7
+# before the triad of V it is the German sixth as charts write it (Hutchinson, "Types of augmented sixth chords")
+C ; C D7 G ; 2 ; tritone ; Ab7 ; Ger65
+C ; C D7 G7 ; 2 ; tritone ; Ab7 ; bVI7
 C ; C7 F7 C7 G7 C7 ; 1 ; tritone ; Gb7 ; bV7
 C ; Dm7 Db7 C ; 2 ; tritone ; G7 ; V7
 C ; Dm G C ; 2 ; tritone ; - ; -
@@ -173,8 +175,8 @@ def test_the_triads_that_keep_two_tones_are_those_of_music21s_p_l_and_r(tonic, k
 
 
 FUNCTIONS = [
-    ("C", "Dm7 G7 C", 2, "tritone", "It keeps the function: dominant. It is chromatic."),
-    ("C", "Dm7 G7 C", 2, "backdoor", "It keeps the function: dominant. It is borrowed from natural minor: darker."),
+    ("C", "Dm7 G7 C", 2, "tritone", "It keeps the function: dominant. It slides down a half step."),
+    ("C", "Dm7 G7 C", 2, "backdoor", "It keeps the function: dominant. It goes up a whole step to the tonic."),
     ("C", "C F C", 2, "mixture", "It keeps the function: predominant. It is borrowed from natural minor: darker."),
     ("C", "C Am F", 2, "mixture",
      "The function changes from tonic to predominant. It is borrowed from natural minor: darker."),

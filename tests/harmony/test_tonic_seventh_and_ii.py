@@ -78,11 +78,11 @@ def test_a_half_diminished_chord_before_the_dominant_is_ii_in_dorian_too():
 
 
 def is_ii(analysis):
-    return analysis.target is not None and analysis.chord.root - analysis.target.place == 2
+    return analysis.target is not None and analysis.reading.root - analysis.target.place == 2
 
 
 def is_dominant_of(analysis, target):
-    return analysis.target == target and analysis.chord.root - target.place == 1
+    return analysis.target == target and analysis.reading.root - target.place == 1
 
 
 lines = falling_fifths() | st.lists(

@@ -31,7 +31,8 @@ BASSES = [
 # Token, chord in C, what the slash means. Applied chords: Open Music Theory (first edition), "Applied
 # chords". Bass notes and 6/9: R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Slash Chords",
 # "Jazz Chord Basics", "The IV/5 Sus Chord". Degrees: number charts (second-hand). Figures: When in Rome
-# corpus, syntax.md. V/3 is ambiguous elsewhere; a degree here: ours.
+# corpus, syntax.md. V/3 is ambiguous elsewhere; a degree here: ours. Ordinals are the chord's own tones: R. Hutchinson,
+# "Roman Numeral Chord Symbols" (I/3rd, V7/5th).
 MEANINGS = [
     ("C/E", "C/E", "a bass note"), ("C/F#", "C/F#", "a bass note foreign to the chord"),
     ("V/V", "D", "an applied chord"), ("vii°7/ii", "C#dim7", "an applied chord"),
@@ -45,7 +46,21 @@ MEANINGS = [
     ("C6/9/G", "C6/9/G", "one chord, and a bass note"), ("16/9/5", "C6/9/G", "one chord, and a bass degree"),
     ("V7/V/6", "D7/A", "an applied chord, and a bass degree"),
     ("V6/5/V", "D7/F#", "a figure, and an applied chord"),
+    ("V2", "G7/F", "no slash at all"), ("V7/5/3", "G7", "a figure"), ("V6/4/2", "G7/F", "a figure"),
+    ("I/3rd", "C/E", "a tone of the chord"), ("V7/5th", "G7/D", "a tone of the chord"),
+    ("V7/7th", "G7/F", "a tone of the chord"), ("I/1st", "C", "a tone of the chord"),
+    ("vii°7/7th", "Bdim7/Ab", "a tone of the chord"), ("V9/9th", "G9/A", "a tone of the chord"),
+    ("V7/V/3rd", "D7/F#", "an applied chord, and a tone of it"), ("IV/IV", "Bb", "an applied chord"),
+    ("D//C7", "D//C7", "a chord over a chord"), ("II//I7", "D//C7", "a chord over a chord"),
 ]  # fmt: skip
+
+
+# What a slash means does not hang on the convention for a bare 7: a minor or dominant seventh in each row.
+@pytest.mark.parametrize(("token", "symbol", "meaning"), [row for row in MEANINGS if row[0][0] in "IViv"])
+def test_a_slash_means_the_same_with_sevenths_of_the_scale(token, symbol, meaning):
+    of_scale = PLAIN._replace(sevenths="scale")
+    if token not in ("II//I7",):  # a seventh of its own: I7 is Cmaj7 there
+        assert parse_numeral(token, key("C").mode, of_scale).in_key(key("C")) == parse_chord(symbol), meaning
 
 
 @pytest.mark.parametrize(("home", "token", "bass"), BASSES)

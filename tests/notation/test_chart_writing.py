@@ -16,8 +16,23 @@ from nearhand.notation.numbers import write_number
 from nearhand.notation.numeral_writing import write_numeral
 
 contents = st.sampled_from(
-    ["C", "F G7", "Am Dm7/C G", "N.C.", "C / / F", "F / C /", "C / F", "C N.C.", "C F G Am Em", "Bb7(b9,#11)", "(C)",
-     "F (G7)", "D//C7", "Ab7(Ger65) / / G", "C6/9/E (N.C.)"]
+    [
+        "C",
+        "F G7",
+        "Am Dm7/C G",
+        "N.C.",
+        "C / / F",
+        "F / C /",
+        "C / F",
+        "C N.C.",
+        "C F G Am Em",
+        "Bb7(b9,#11)",
+        "(C)",
+        "F (G7)",
+        "D//C7",
+        "Ab7(Ger65) / / G",
+        "C6/9/E (N.C.)",
+    ]
 )
 meter_signs = st.sampled_from(["", "", "", "[3/4] ", "[7/8] ", "[4/4] "])
 bars = st.lists(st.builds(str.__add__, meter_signs, contents), min_size=1, max_size=6).map(" | ".join)

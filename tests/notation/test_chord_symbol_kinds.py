@@ -33,8 +33,16 @@ KINDS = [
     ("minor-seventh", "C Eb G Bb", "Cm7* C-7 Cmi7 Cmin7 CMin7 C−7 Cm⁷"),
     ("diminished-seventh", "C Eb Gb Bbb", "Cdim7 C°7* Cº7 Co7 C°⁷"),
     ("augmented-seventh", "C E G# Bb", "C7#5* C+7* C7+5 Caug7 C7(#5) C7(+5) C7+ C⁺⁷ C⁷♯⁵"),
-    ("half-diminished", "C Eb Gb Bb", "Cm7b5* Cø7* Cø CØ7 CØ C-7(b5) C-7b5 C-7-5 Cmin7b5 Cmi7b5 Cm7(b5) Cm7-5 Chdim7 Chdim Cø⁷ Cm⁷⁽♭⁵⁾"),
-    ("major-minor", "C Eb G B", "Cm(maj7)* CmM7 CmMaj7 C-Δ7 C-Δ CmΔ Cmin(maj7) C-M7 Cmi(ma7) Cm(M7) Cmmaj7 Cm#7 Cm(#7) Cm+7"),
+    (
+        "half-diminished",
+        "C Eb Gb Bb",
+        "Cm7b5* Cø7* Cø CØ7 CØ C-7(b5) C-7b5 C-7-5 Cmin7b5 Cmi7b5 Cm7(b5) Cm7-5 Chdim7 Chdim Cø⁷ Cm⁷⁽♭⁵⁾",
+    ),
+    (
+        "major-minor",
+        "C Eb G B",
+        "Cm(maj7)* CmM7 CmMaj7 C-Δ7 C-Δ CmΔ Cmin(maj7) C-M7 Cmi(ma7) Cm(M7) Cmmaj7 Cm#7 Cm(#7) Cm+7",
+    ),
     ("major-sixth", "C E G A", "C6* Cmaj6 CM6 C⁶"),
     ("minor-sixth", "C Eb G A", "Cm6* C-6* Cmin6 Cmi6 C-⁶"),
     ("dominant-ninth", "C E G Bb D", "C9* Cdom9 C⁹"),

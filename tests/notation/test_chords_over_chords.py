@@ -66,9 +66,7 @@ REFUSED_NUMBERS = [
     ("2//1x", "'x' is no part of a chord", 4),
 ]
 pairs = st.builds(
-    lambda lower, root, upper: lower._replace(
-        quality=stacked(lower.quality, root.fifths - lower.root.fifths, upper)
-    ),
+    lambda lower, root, upper: lower._replace(quality=stacked(lower.quality, root.fifths - lower.root.fifths, upper)),
     chords,
     common_pitch_classes,
     qualities,

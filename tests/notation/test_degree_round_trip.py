@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from strategies import conventions, modes, qualities, relative_chords
 
 from nearhand.notation.chord_words import BASES
-from nearhand.notation.conventions import Conventions
+from nearhand.notation.conventions import SEVENTHS, Conventions
 from nearhand.notation.numbers import parse_number, starts_number, write_number
 from nearhand.notation.numeral_writing import write_applied, write_numeral
 from nearhand.notation.numerals import parse_numeral, starts_numeral
@@ -16,7 +16,12 @@ from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import MAJOR, MINOR, MODES
 from nearhand.theory.quality import QUALITIES, Quality
 
-CHOICES = [Conventions(degrees, plain) for degrees in ("mode", "major") for plain in (False, True)]
+CHOICES = [
+    Conventions(degrees, plain, sevenths)
+    for degrees in ("mode", "major")
+    for plain in (False, True)
+    for sevenths in SEVENTHS
+]
 BASE_OF = {quality: word for word, quality in reversed(BASES.items())}
 ROOTS = range(-6, 7)
 
@@ -48,7 +53,7 @@ def test_every_base_on_every_degree_with_every_own_bass_reads_back_as_a_number(q
 
 
 @pytest.mark.parametrize("mode", [MAJOR, MINOR], ids=["major", "minor"])
-@pytest.mark.parametrize("choice", CHOICES, ids=["mode", "mode-plain", "major", "major-plain"])
+@pytest.mark.parametrize("choice", CHOICES, ids=lambda choice: "-".join(map(str, choice[:3])))
 def test_every_bass_under_every_plain_chord_reads_back(mode, choice):
     for kind in ("major", "minor", "diminished", "dominant", "minor-seventh", "suspended-fourth"):
         for root in ROOTS:

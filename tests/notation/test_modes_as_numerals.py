@@ -61,6 +61,17 @@ def test_every_chord_of_a_mode_is_written_against_major_and_in_its_own_scale(mod
 
 
 @pytest.mark.parametrize("mode", [mode for mode in MODES if mode != "minor"])
+def test_with_sevenths_of_the_scale_a_bare_seven_is_the_seventh_of_the_mode(mode):
+    of_scale, home = Conventions(sevenths="scale"), Key(note("C"), MODES[mode])
+    for _, _, numeral, tones in (row for row in ROWS if row[0] == mode):
+        bare = numeral.lstrip("b#").replace("maj", "")
+        chord = parse_numeral(bare, home.mode, of_scale)
+
+        assert chord.in_key(home).tones == notes(" ".join(tones))
+        assert write_numeral(chord, home.mode, of_scale) == bare
+
+
+@pytest.mark.parametrize("mode", [mode for mode in MODES if mode != "minor"])
 def test_numerals_without_accidentals_are_the_scale_of_the_mode_on_every_tonic(mode):
     for tonic in MAJOR_TONICS:
         home = Key(note(tonic), MODES[mode])

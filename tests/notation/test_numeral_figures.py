@@ -1,12 +1,19 @@
-"""Figures of inversion, the Neapolitan sixth and applied chords."""
+"""Figures of inversion, the Neapolitan sixth and applied chords; and what becomes of texts that are no numerals."""
 
 from __future__ import annotations
 
-import pytest
-from strategies import key, names, note
+from time import perf_counter
 
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+from strategies import conventions, key, modes, names, note
+
+from nearhand.notation.chord_symbols import parse_chord
+from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.errors import InputError
 from nearhand.notation.numeral_writing import write_applied, write_neapolitan, write_numeral
-from nearhand.notation.numerals import parse_numeral
+from nearhand.notation.numerals import MOST_PARTS, parse_numeral
 from nearhand.theory.mode import MAJOR, MINOR
 
 # Figure after V, bass in C, what we write. Open Music Theory (first edition), "Thoroughbass figures"; R.
@@ -46,6 +53,14 @@ NEAPOLITANS = [
     ("C", "F Ab Db"), ("G", "C Eb Ab"), ("D", "G Bb Eb"), ("A", "D F Bb"), ("E", "A C F"), ("F#", "B D G"),
     ("Eb", "Ab Cb Fb"), ("Bb", "Eb Gb Cb"), ("F", "Bb Db Gb"), ("Ab", "Db Fb Bbb"),
 ]  # fmt: skip
+
+OF_THE_SCALE = Conventions(sevenths="scale")
+
+# The same as letter symbols, V7 and the diminished chord of each target in the order of the table below.
+LETTERS = {
+    "C": "A7 C#dim7, B7 D#dim7, C7 Em7b5, D7 F#m7b5, E7 G#dim7",
+    "c": "Bb7 Dm7b5, C7 Edim7, D7 F#dim7, Eb7 Gm7b5, F7 Am7b5",
+}
 
 # Key, target, V7 of it, its diminished chord. R. Hutchinson, *Music Theory for the 21st-Century Classroom*,
 # "Secondary Dominants in Major and Minor" and "Secondary Diminished Chords in Major and Minor"; spelling
@@ -124,6 +139,25 @@ def test_an_applied_chord_is_written_as_it_was_read(home, target, dominant, nume
             assert write_applied(parse_numeral(text, mode), place, target.islower(), mode) == text
 
 
+@pytest.mark.parametrize("home", LETTERS)
+@pytest.mark.parametrize("choice", [DEFAULT, OF_THE_SCALE], ids=["chord", "scale"])
+def test_an_applied_chord_is_the_letter_symbol_of_the_table(home, choice):
+    rows = [(target, numeral) for name, target, _, numeral, _ in APPLIED if name == home]
+    for (target, numeral), symbols in zip(rows, LETTERS[home].split(", "), strict=True):
+        for head, symbol in zip(("V7", numeral), symbols.split(), strict=True):
+            chord = parse_numeral(f"{head}/{target}", key(home).mode, choice)
+
+            assert chord.in_key(key(home)) == parse_chord(symbol)
+
+
+@pytest.mark.parametrize("home", ["C", "c"])
+def test_the_half_diminished_chord_of_the_mediant_is_that_of_the_supertonic_in_minor(home):
+    # viiø7/III in minor has the notes of iiø7 (R. Hutchinson, as above)
+    chord = parse_numeral("viiø7/III", key(home).mode).in_key(key(home))
+
+    assert (chord == parse_numeral("iiø7", key(home).mode).in_key(key(home))) == (home == "c")
+
+
 @pytest.mark.parametrize(("numeral", "home", "tones", "bass"), CHAINS)
 def test_applied_chords_follow_one_another_and_may_have_a_bass_degree(numeral, home, tones, bass):
     chord = parse_numeral(numeral, key(home).mode).in_key(key(home))
@@ -137,3 +171,91 @@ def test_a_bare_seven_on_a_capital_is_a_dominant_seventh():
     assert names(parse_numeral("I7", MAJOR).in_key(key("C")).tones) == "C E G Bb"
     assert names(parse_numeral("IV65", MINOR).in_key(key("c")).tones) == "F A C Eb"
     assert names(parse_numeral("Imaj7", MAJOR).in_key(key("C")).tones) == "C E G B"
+
+
+@pytest.mark.parametrize("choice", [DEFAULT, OF_THE_SCALE], ids=["chord", "scale"])
+def test_applied_chords_are_nested_to_a_depth_of_twelve_and_no_deeper(choice):
+    for mode in (MAJOR, MINOR):
+        for depth in range(MOST_PARTS + 1):
+            chord = parse_numeral("V7" + "/V" * depth, mode, choice)
+
+            assert (chord.root, chord.quality) == (depth + 1, parse_numeral("V7", MAJOR).quality)
+        for text in ("V7" + "/V" * (MOST_PARTS + 1), "V/" * 1000 + "V", "V/" * 1000):
+            with pytest.raises(InputError) as caught:
+                parse_numeral(text, mode, choice)
+            assert caught.value.what == "applied chords are nested too deep"
+            assert text[caught.value.start] == "/"
+            assert text[: caught.value.start].count("/") == MOST_PARTS
+
+
+DEGREES = ["I", "ii", "iii", "IV", "V", "vi", "bII", "#iv", "VI", "v"]
+
+
+@given(st.lists(st.sampled_from(DEGREES), min_size=1, max_size=12), modes, conventions)
+def test_a_chain_of_applied_chords_is_one_step_after_another(targets, mode, choice):
+    chord = parse_numeral("/".join(["V7", *targets]), mode, choice)
+    place, degree_mode = 0, choice.counting_mode(mode)
+    for target in reversed(targets):
+        degree = parse_numeral(target, degree_mode)
+        place, degree_mode = place + degree.root, MINOR if degree.quality.has_minor_third else MAJOR
+
+    assert chord == parse_numeral("V7", degree_mode).above(place)
+
+
+# Pieces of numerals and what is none: any row of them is read or refused.
+PIECES = [
+    "I", "II", "III", "IV", "V", "VI", "VII", "i", "ii", "iii", "iv", "v", "vi", "vii", "N", "It", "Fr", "Ger", "Sw",
+    "Cad", "Gr", *"0123456789", *"#b♯♭♮𝄪°øo+d/[](),⁶₅⁻x ", "//", "[no5]", "[add9]", "[##5]", "[b8]", "maj", "sus4",
+    "dim", "omit", "alt", "/o", "6/5", "5th", "65", "13", "\x00",
+]  # fmt: skip
+some_text = st.text() | st.text(st.characters(codec=None)) | st.lists(st.sampled_from(PIECES), max_size=8).map("".join)
+
+
+@settings(max_examples=1500)
+@given(some_text, st.sampled_from(["", "V", "vii", "I/", "Ger"]), modes, conventions)
+@example("84", "V", MAJOR, DEFAULT)
+@example("o♯56", "ii", MAJOR, DEFAULT)
+@example("[b8]", "V", MAJOR, DEFAULT)
+@example("\ud800", "V", MINOR, OF_THE_SCALE)
+def test_any_text_is_refused_in_its_place_or_read_and_then_written_and_read_again(tail, head, mode, choice):
+    text = head + tail
+    try:
+        chord = parse_numeral(text, mode, choice)
+    except InputError as error:
+        assert 0 <= error.start <= len(text)
+        assert error.start <= error.end <= len(text) + 1
+        assert error.wanted
+        return
+    if abs(chord.root) <= 20 and abs(chord.bass) <= 26:  # three accidentals: further off nothing can be spelled
+        assert parse_numeral(write_numeral(chord, mode, choice), mode, choice) == chord
+
+
+# 100,000 characters in one numeral, and a quarter of that: the time grows with the length, not with its square. The
+# ratio of the two is four then, and sixteen with the square. Ours.
+SHAPES = [
+    "V/", "V[no5]", "[no5]", "6/5/", "I", "b", "[", "V//", "II//", "V[", "V(b9)", "7", "V7/", "/o", "+", "[add9]", "b5",
+    "#9,", "N6/", "Ger65/", "Cad64/", "♭", "⁶", "x", "no", "6/9/", "5/3", "°", "[,", "\x00",
+]  # fmt: skip
+LONG, SHORT, MOST_RATIO, MOST_TRIES = 100_000, 25_000, 9, 5
+
+
+def seconds(text, choice):
+    parse_numeral.cache_clear()
+    start = perf_counter()
+    try:
+        parse_numeral(text, MAJOR, choice)
+    except InputError as error:
+        assert 0 <= error.start <= len(text)
+    return perf_counter() - start
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("head", ["", "V", "V7[no5]/V"])
+def test_a_long_numeral_takes_time_in_step_with_its_length(shape, head):
+    long, short = (head + shape * (size // len(shape)) for size in (LONG, SHORT))
+    for choice in (DEFAULT, OF_THE_SCALE):
+        ratios = []  # a busy machine may spoil one measurement, not all of them
+        while len(ratios) < MOST_TRIES and (not ratios or min(ratios) > MOST_RATIO):
+            ratios.append(seconds(long, choice) / seconds(short, choice))
+
+        assert min(ratios) <= MOST_RATIO

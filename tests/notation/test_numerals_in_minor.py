@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from strategies import key, names, note
 
-from nearhand.notation.conventions import PLAIN
+from nearhand.notation.conventions import PLAIN, SEVENTHS, Conventions
 from nearhand.notation.numeral_writing import write_numeral
 from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.chord import relative_to
@@ -103,6 +103,37 @@ def test_the_sixth_degree_is_treated_like_the_seventh(numeral, root):
 @pytest.mark.parametrize(("numeral", "tones"), CAUTIONARY_CHORDS)
 def test_quality_decides_between_the_two_forms_of_a_degree(numeral, tones):
     assert names(parse_numeral(numeral, MINOR).in_key(key("a")).tones) == tones
+
+
+# A mark of quality decides as the case does: a diminished chord stands on the raised form, an augmented one on the
+# lowered, whatever the case. RomanText decides by quality (When in Rome corpus, syntax.md); music21 10.5.1 agrees.
+QUALITY_BEFORE_CASE = [
+    ("VIIo", "G# B D"), ("VII°7", "G# B D F"), ("VIo", "F# A C"), ("VIIø7", "G# B D F#"), ("VI/o7", "F# A C E"),
+    ("VIIo6", "G# B D"), ("vi+", "F A C#"), ("vii+", "G B D#"), ("VI+", "F A C#"), ("VII+", "G B D#"),
+    ("bVIIo", "G Bb Db"), ("#VIIo", "G# B D"),
+]  # fmt: skip
+
+# A trap that MusicXML sets: the quality of degree 5 is that of the numeral, not of the natural
+# scale (numeral-mode in MusicXML 4.0 assumes natural minor, which would make V a minor chord).
+FIFTH = [("V", "E G# B"), ("v", "E G B"), ("V7", "E G# B D"), ("v7", "E G B D"), ("V+", "E G# B#"), ("vo", "E G Bb")]
+
+
+@pytest.mark.parametrize(("numeral", "tones"), [*QUALITY_BEFORE_CASE, *FIFTH])
+@pytest.mark.parametrize("sevenths", SEVENTHS)
+def test_a_mark_decides_between_the_two_forms_as_the_case_does(numeral, tones, sevenths):
+    chord = parse_numeral(numeral, MINOR, Conventions(sevenths=sevenths))
+
+    assert names(chord.in_key(key("a")).tones) == tones
+
+
+@pytest.mark.parametrize(("numeral", "in_a", "in_c", "degree"), NUMERALS, ids=[row[0] for row in NUMERALS])
+def test_a_numeral_of_minor_is_the_same_chord_with_sevenths_of_the_scale(numeral, in_a, in_c, degree):
+    of_scale = Conventions(sevenths="scale")
+    bare = numeral if numeral == "i(maj7)" else numeral.replace("maj", "")
+
+    assert names(parse_numeral(bare, MINOR, of_scale).in_key(key("a")).tones) == in_a, degree
+    assert names(parse_numeral(numeral, MINOR, of_scale).in_key(key("c")).tones) == in_c
+    assert write_numeral(parse_numeral(numeral, MINOR), MINOR, of_scale) == bare
 
 
 @pytest.mark.parametrize(("numeral", "tones"), RELATIVE_TO_MAJOR)

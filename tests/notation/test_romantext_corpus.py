@@ -18,8 +18,9 @@ from music21 import key as m21_key
 from music21.romanText import rtObjects, testFiles
 from strategies import key
 
-from nearhand.notation.conventions import Conventions
+from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
+from nearhand.notation.numeral_writing import write_numeral
 from nearhand.notation.numerals import parse_numeral
 
 OF_THE_SCALE = Conventions(sevenths="scale")
@@ -134,8 +135,23 @@ def test_what_is_no_figure_is_refused(pair):
     assert not is_read(*pair)
 
 
-# Two chorales and a madrigal, with variants, pivot chords and changes of key. The converter leaves variants out, repeats
-# the bars that a line such as m8-11 = m4-7 names, and writes /o as ø.
+def test_every_beginning_of_every_figure_is_read_or_refused_in_its_place():
+    for figure in {figure for figure, _ in figures()}:
+        for text in {figure[:end] for end in range(len(figure))} | {figure[start:] for start in range(len(figure))}:
+            for home in (key("C"), key("c")):
+                for conventions in (DEFAULT, OF_THE_SCALE):
+                    try:
+                        chord = parse_numeral(text, home.mode, conventions)
+                    except InputError as error:
+                        assert 0 <= error.start <= len(text)
+                        assert error.start <= error.end <= len(text) + 1
+                    else:
+                        written = write_numeral(chord, home.mode, conventions)
+                        assert parse_numeral(written, home.mode, conventions) == chord, text
+
+
+# Two chorales and a madrigal, with variants, pivot chords and changes of key. The converter leaves variants out,
+# repeats the bars that a line such as m8-11 = m4-7 names, and writes /o as ø.
 CHECKED = ["riemenschneider011.rntxt", "riemenschneider014.rntxt", "madrigal.3.8.rntxt"]
 
 

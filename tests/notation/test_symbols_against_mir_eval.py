@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from mir_eval import chord as mir_chord
 from hypothesis import given, settings
+from mir_eval import chord as mir_chord
 from strategies import MAJOR_TONICS, note, qualities
 
 from nearhand.notation.chord_symbols import parse_chord

@@ -82,7 +82,7 @@ def test_the_list_of_what_music21_reads_otherwise_is_honest(theirs, ours, their_
 
 
 # Abbreviations of music21's table that we do not read: its own, but for power and pedal names of kinds.
-OWN = "dom7dim5 N6 It+6 Fr+6 Gr+6 pedal power tristan".split()
+OWN = ["dom7dim5", "N6", "It+6", "Fr+6", "Gr+6", "pedal", "power", "tristan"]
 
 
 def test_every_abbreviation_of_music21_is_in_one_of_the_lists():

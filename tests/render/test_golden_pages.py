@@ -19,6 +19,7 @@ PAGE_HEAD = "===== {width} columns, {characters} ====="
 SPLIT_BARS = "G major: |: [3/4] G | C A7/C# | G/D D7 :| Em Em/D C |: Am / D7 | G :|"
 RESTS = "Bb major: | Bb7 | N.C. | Eb7 N.C. | Bb7 |"
 MANY_KINDS = "C major: | C | E7 | Am | Fm6 | Db/F | G7b9 | Bdim7 | C6 |"
+BY_WHAT_THEY_DO = "C major: | C Ab7 | C/G G7 | C Ebm | C | F/C Bb/C | C D#dim7 | C/E Bb7 | C Db7 | C |"
 
 LINES = {
     "lament-in-c-minor": [LAMENT, "to C minor"],
@@ -30,6 +31,8 @@ LINES = {
     "keys": ["keys | Am | F | C | G |"],
     "keys-that-turn": ['keys "| C F | G7 C | Am D7 | G | Ab Db | Eb7 Ab |" --melody "C4 Bb3"'],
     "explain": [f"explain {MANY_KINDS}"],
+    "explain-what-chords-do": [f"explain {BY_WHAT_THEY_DO}"],
+    "explain-one-chord": ["A minor: | Am Am(maj7) | Am7 Am6 | F7 | E | Am |", "explain 5"],
     "borrow": ["borrow Eb minor"],
     "instead": [f"instead {MANY_KINDS} 2"],
     "instead-in-flats": ["instead Ab: | Fm7 | Bbm7 | Eb7 | Abmaj7 | 3"],

@@ -15,8 +15,8 @@ from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 
 CHORD_FIELDS = {
-    "chord", "bar", "beats", "symbol", "numeral", "number", "function", "root", "quality", "bass", "notes", "source",
-    "altered_degrees", "sentences",
+    "chord", "bar", "beats", "optional", "symbol", "numeral", "number", "function", "root", "quality", "bass", "notes",
+    "source", "forms_of_minor", "lenders", "applied_to", "altered_degrees", "tendency_tones", "own_chord", "sentences",
 }  # fmt: skip
 
 
@@ -76,7 +76,63 @@ def test_an_explanation_tells_what_a_chord_is_and_does():
     assert (chord["chord"], chord["bar"], chord["symbol"], chord["numeral"]) == (2, 2, "E7", "V7/vi")
     assert chord["notes"] == ["E", "G#", "B", "D"]
     assert chord["altered_degrees"] == [{"degree": "#5", "note": "G#"}]
-    assert chord["sentences"][0] == "It is the dominant of vi, an applied chord: G# leads to A."
+    assert chord["applied_to"] == "A"
+    assert (chord["forms_of_minor"], chord["lenders"]) == ([], [])
+    assert chord["tendency_tones"] == [
+        {"note": "G#", "kind": "applied leading tone", "expected": ["A"], "went": "A", "how": "rises"},
+        {"note": "D", "kind": "chordal seventh", "expected": ["C"], "went": "C", "how": "falls"},
+    ]  # R. Hutchinson, Music Theory for the 21st-Century Classroom, Tonicization
+    assert chord["own_chord"] == {"symbol": "Em7", "differs": [{"note": "G#", "for": "G"}]}
+    assert chord["sentences"] == [
+        "It is the dominant of vi, an applied chord: G# leads to A.",
+        "It pulls towards vi: a dominant of that degree.",
+        "G#, the applied leading tone, rises to A; D, the chordal seventh, falls to C.",
+        "The key itself has Em7 (iii7) in its place: this chord has G# for G.",
+        "It stands between C (I) and Am (vi).",
+    ]
+
+
+def test_an_explanation_names_all_lenders_and_every_form_of_minor():
+    # Fm in C: natural and harmonic minor and Phrygian hold it; V7 in minor: Hutchinson, "Diatonic chords in minor"
+    (borrowed,) = document('explain "| C | Fm | C |" 2 --key C')["chords"]
+    minor = document('explain "| Am | Dm | E7 | Am |" --key "A minor"')["chords"]
+
+    assert borrowed["lenders"] == ["natural minor", "harmonic minor", "phrygian"]
+    assert borrowed["own_chord"] == {"symbol": "F", "differs": [{"note": "Ab", "for": "A"}]}
+    assert [chord["forms_of_minor"] for chord in minor[:3]] == [
+        ["natural", "harmonic", "melodic"],
+        ["natural", "harmonic"],
+        ["harmonic", "melodic"],
+    ]
+    assert all(chord["lenders"] == [] and chord["own_chord"] is None for chord in minor)
+
+
+def test_an_augmented_sixth_keeps_its_symbol_and_gets_its_name_and_its_notes():
+    # R. Hutchinson, Music Theory for the 21st-Century Classroom, ExamplesWithAugmentedSixthChords: F7 is F A C D#
+    (chord,) = document('explain "| Am | F7 | E | Am |" 2 --key "A minor"')["chords"]
+
+    assert (chord["symbol"], chord["numeral"], chord["source"]) == ("F7", "Ger65", "augmented sixth")
+    assert (chord["function"], chord["applied_to"]) == ("predominant", None)
+    assert [(tone["note"], tone["went"]) for tone in chord["tendency_tones"]] == [("D#", "E"), ("F", "E")]
+    assert chord["altered_degrees"] == [{"degree": "#4", "note": "D#"}]
+
+
+def test_what_happens_along_a_progression_is_told_at_its_bars():
+    # the turn and the lament cadence: Open Music Theory, scales and harmonicSyntax2; the name Phrygian from memory
+    found = document('explain "| Am | Em/G | Dm/F | E |" --key "A minor"')
+
+    assert list(found) == [
+        "schema", "key", "key_source", "chords", "remarks", "phrases", "cadences", "turns", "cross_relations", "along",
+    ]  # fmt: skip
+    assert found["phrases"] == [{"first_bar": 1, "last_bar": 4}]
+    (cadence,) = found["cadences"]
+    assert cadence == {
+        "bar": 4, "kind": "Phrygian half", "from_chord": 3, "to_chord": 4,
+        "reason": "the bass falls a half step to the dominant",
+    }  # fmt: skip
+    assert found["turns"] == [{"bar": 4, "chord": 4, "degree": 7, "from": "G", "to": "G#"}]
+    assert len(found["along"]) == len(found["cadences"]) + len(found["turns"]) + len(found["cross_relations"])
+    assert "along" not in document('explain "| Am | Em/G | Dm/F | E |" 2 --key "A minor"')
 
 
 def test_explanations_leave_rests_out_and_number_the_chords():
@@ -87,6 +143,7 @@ def test_explanations_leave_rests_out_and_number_the_chords():
 
 def test_explanations_are_in_plain_characters():
     assert json_answer(last_answer("explain C: | bVI | viio7 | bII6 | i |")).isascii()
+    assert json_answer(last_answer("explain a: | Am | Am(maj7) | Am7 | Am6 |")).isascii()
 
 
 def test_a_list_names_each_chart_and_the_fault_of_a_broken_one(tmp_path, monkeypatch):

@@ -113,8 +113,8 @@ def test_substitutes_as_json():
         "new": 2,
         "motion": 6,  # D F A C to Db F Ab Cb moves three voices by one, so does Db F Ab to C E G; one voice leaves
         "function": "dominant",
-        "source": "chromatic",
-        "sentence": "It keeps the function: dominant. It is chromatic.",
+        "source": "tritone substitute",
+        "sentence": "It keeps the function: dominant. It slides down a half step.",
     }
     (pair,) = (offer for offer in found["instead"] if offer["placed"] == "before")
     assert [chord["numeral"] for chord in pair["chords"]] == ["vi7", "V7/V"]

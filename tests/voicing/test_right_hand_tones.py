@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import pytest
+from strategies import open_bases
 
+from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.chord_tails import read_tail
 from nearhand.notation.chord_words import BASES, CHANGES, apply_change
 from nearhand.theory.quality import NATURAL_INTERVALS, alteration
@@ -67,6 +69,11 @@ m13 ; b3 7 11 13
 13(b9,#11) ; 3 7 b9 #11
 13(#9,#11) ; 3 7 #9 #11
 13(b5,b9) ; 3 b5 7 b9
+7alt ; 3 #5 7 #9
+7(It6) ; 1 3 #6
+7(Ger65) ; 1 3 5 #6
+Tristan ; 1 #4 #6 #9
+ped ; 1
 """
 ROWS = [tuple(line.split(";")) for line in KEPT.strip("\n").splitlines()]
 
@@ -84,18 +91,38 @@ def test_the_right_hand_keeps_third_seventh_and_colour_and_drops_the_fifth_first
     assert sorted(right_hand_intervals(read_tail(tail.strip()))) == sorted(places(kept))
 
 
-def every_quality():
-    """Every tail of one base and up to two changes."""
-    changes = sorted(set(CHANGES.values()))
-    for base in sorted(set(BASES.values())):
-        yield base
+# Chord over a chord, and the notes kept: the upper chord whole, then third and seventh of the lower one as far as four
+# fingers go. Common practice, no source.
+OVER = [("D//C7", "D F# A E"), ("D//C", "D F# A E"), ("Bb5//C7", "Bb F E"), ("Em7//Am7", "E G B D"), ("F//C5", "F A C")]
+
+
+@pytest.mark.parametrize(("symbol", "kept"), OVER)
+def test_of_a_chord_over_a_chord_the_right_hand_plays_the_upper_one(symbol, kept):
+    chord = parse_chord(symbol)
+    played = {str(chord.root.up(interval)) for interval in right_hand_intervals(chord.quality)}
+
+    assert played == set(kept.split())
+
+
+def every_quality(changes):
+    """Every tail of one base and up to two of the changes; some bases take none."""
+    yield from BASES.values()
+    for base in open_bases:
         for change in changes:
             yield apply_change(base, change)
         for first, second in combinations(changes, 2):
             yield apply_change(apply_change(base, first), second)
 
 
-QUALITIES = sorted(set(every_quality()))
+ALL_CHANGES = sorted(set(CHANGES.values()))
+USUAL_CHANGES = [
+    (act, number, place)
+    for act, number, place in ALL_CHANGES
+    if act != "add" or (number in (6, 9, 11, 13) and not alteration(number, place))
+]
+"""All but what is seldom added: a second third, fifth or seventh, and additions that are altered."""
+QUALITIES = sorted(set(every_quality(ALL_CHANGES)))
+USUAL = sorted(set(every_quality(USUAL_CHANGES)))
 
 
 def third_gives_way(quality):
@@ -104,12 +131,16 @@ def third_gives_way(quality):
 
 
 def needed(quality):
-    """Third (or what is suspended in its place), seventh, and altered tones: what tells one chord from another."""
+    """Third (or what is suspended in its place), seventh, and altered tones: what tells one chord from another.
+
+    Of two forms of one tone, as alt has them, the upper one will do: ours.
+    """
+    lower_twins = {tone for tone, above in pairwise(quality.tones) if tone[0] == above[0]}
     return {
         place
         for number, place in quality.tones
         if number in (2, 3, 4, 7) or (number in (5, 9, 11, 13) and alteration(number, place))
-        if not (number == 3 and third_gives_way(quality))
+        if not (number == 3 and third_gives_way(quality)) and (number, place) not in lower_twins
     }
 
 
@@ -130,7 +161,7 @@ def test_a_chord_of_four_tones_or_fewer_is_played_whole():
 def test_what_tells_a_chord_from_another_is_kept_where_four_fingers_can_hold_it():
     lost = [
         quality
-        for quality in QUALITIES
+        for quality in USUAL
         if len(needed(quality)) <= 4 and not needed(quality) <= set(right_hand_intervals(quality))
     ]
 
