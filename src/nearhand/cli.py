@@ -7,7 +7,9 @@ import sys
 TYPE_CHECKING = False  # as in typing, which is not worth its import before the version is told
 if TYPE_CHECKING:
     from nearhand.notation.errors import InputError
+    from nearhand.render.output import Output
     from nearhand.verbs.session import Session
+    from nearhand.verbs.verb import Verb
     from nearhand.verbs.words import Word
 
 OK, REFUSED, INTERRUPTED = 0, 2, 130
@@ -76,7 +78,6 @@ def _one_shot(words: list[str]) -> int:
     import os
 
     from nearhand.render.output import output_to
-    from nearhand.verbs.answers import HelpAnswer
     from nearhand.verbs.respond import perform
     from nearhand.verbs.table import BY_NAME, find_verb
     from nearhand.verbs.words import line_of
@@ -85,17 +86,14 @@ def _one_shot(words: list[str]) -> int:
     output = output_to(sys.stdout, dict(os.environ))
     name = words[0]
     if name in ("--help", "-h", "help"):
-        verb = find_verb(words[1], line, placed[1].start) if len(words) > 1 else None
-        output.show(HelpAnswer(verb, in_shell=False))
-        return OK
+        return _help(output, find_verb(words[1], line, placed[1].start) if len(words) > 1 else None)
     if name in BY_NAME:
         placed = placed[1:]
     elif not _is_input(name):
         find_verb(name, line)
     verb = BY_NAME.get(name, BY_NAME["show"])
     if "--help" in words:
-        output.show(HelpAnswer(verb, in_shell=False))
-        return OK
+        return _help(output, verb)
     if not verb.one_shot:
         raise _needs_shell(name, line)
     outcome = perform(_session(output.signs), verb, _with_standard_input(placed), line)
@@ -105,6 +103,13 @@ def _one_shot(words: list[str]) -> int:
         sys.stdout.buffer.write(json_answer(outcome.answer).encode("utf-8", "replace") + b"\n")
     else:
         output.show(outcome.answer, outcome.plain)
+    return OK
+
+
+def _help(output: Output, verb: Verb | None) -> int:
+    from nearhand.verbs.keeping import HelpAnswer
+
+    output.show(HelpAnswer(verb, in_shell=False))
     return OK
 
 

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from nearhand.harmony.cadences import Cadence
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.harmony.modulation import Region
-    from nearhand.verbs.answers import Offer
+    from nearhand.verbs.instead import Offer
 
 __all__ = [
     "Conventions",

@@ -196,6 +196,7 @@ def test_every_chord_is_told_in_two_or_three_whole_sentences(chords, mode, tonic
     for analysis in analyse(chords, mode):
         told = sentences(analysis, home, Conventions(plain=plain))
 
-        assert len(told) == 2 + (analysis.chord.bass != analysis.chord.root)
+        is_inverted = analysis.reading.bass != analysis.reading.root
+        assert len(told) == 2 + (is_inverted and analysis.source != "pedal")  # a pedal has told its bass already
         assert all(sentence[0].isupper() and sentence.endswith(".") for sentence in told)
         assert not plain or "".join(told).isascii()

@@ -147,6 +147,16 @@ def test_a_chord_has_the_name_of_what_it_does_in_every_key(home, symbols, expect
         assert found == expected, (str(new), source)
 
 
+def test_the_seventh_in_the_bass_of_an_augmented_sixth_is_the_raised_fourth():
+    # common practice, no source: A flat 7 over G flat before G sounds over F sharp
+    home = key("c")
+    sixth = analysed("Ab7/Gb G", home)[0]
+
+    assert sixth.source == "augmented sixth"
+    assert sixth.reading.in_key(home).bass == note("F#")
+    assert sixth.chord.in_key(home).bass == note("Gb")
+
+
 # Each target of an applied chord with its V7 and its leading-tone seventh: MT21C, SecondaryDominantsInMajorAndMinor and
 # SecondaryDiminishedChordsInMajorAndMinor. Resolved here, and not resolved: both keep their name.
 APPLIED = """
@@ -302,6 +312,10 @@ C ; C Abmaj7 G ; 2 ; bVImaj7 borrowed from natural minor ; no raised fourth
 a ; Am F E ; 2 ; VI natural minor ; no raised fourth
 a ; Am Fmaj7 E ; 2 ; VImaj7 natural minor ; no raised fourth
 C ; C F/C C ; 2 ; IV64 diatonic ; a pedal six-four is a six-four (MT21C TypesOfSixFourChords)
+C ; C G/C F ; 2 ; V/1 diatonic ; the bass moves on: no pedal
+C ; F G/C C ; 2 ; V/1 diatonic ; the bass is new: no pedal
+C ; C/E Dm/E C/E ; 2 ; ii/3 pedal ;
+C ; C C/D C ; 2 ; I/2 diatonic ; a bass that passes
 C ; F F/G C ; 2 ; IV/5 diatonic ; MT21C IVover5SusChord: the bass is not held
 C ; C Csus4 C ; 2 ; Isus4 diatonic ; the voice comes back
 C ; C C/E C/G ; 2 ; I6 diatonic ; a chord that changes its inversion walks no line

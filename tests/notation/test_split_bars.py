@@ -18,6 +18,7 @@ from nearhand.notation.remarks import remarks_on
 SPLIT = [
     ("1 4 [5 1] 6-", "| C | F | G C | Am |"),
     ("[1 4] [5 1]", "| C F | G C |"),
+    ("1 [4 5] 1 6- [2- 5] 1 1", "| C | F G | C | Am |\n| Dm G | C | C |"),
     ("1 [4 5 6- 5]", "| C | F G Am G |"),
     ("[C F] G", "| C F | G |"),
     ("[I V6] vi", "| C G/B | Am |"),

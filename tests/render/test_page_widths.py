@@ -12,7 +12,8 @@ from render.page_words import CHARTS, LAMENT, WIDTHS, last_answer, page
 from nearhand.notation.errors import InputError
 from nearhand.render.answers import draw
 from nearhand.render.page import Page, text_of, wrapped
-from nearhand.verbs.answers import ChartRow, ListAnswer, NoteAnswer, ViewsAnswer, view_in
+from nearhand.verbs.answers import NoteAnswer, ViewsAnswer, view_in
+from nearhand.verbs.list_charts import ChartRow, ListAnswer
 from nearhand.verbs.table import VERBS
 from nearhand.verbs.tune import tune_from_text
 

@@ -6,7 +6,7 @@ import pytest
 from verbs.session_words import FALLING_BASS, after, answer_to, picture, refusal
 
 from nearhand.notation.conventions import PLAIN
-from nearhand.verbs.answers import BorrowAnswer
+from nearhand.verbs.borrow import BorrowAnswer
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 

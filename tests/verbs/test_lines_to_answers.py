@@ -5,16 +5,13 @@ from __future__ import annotations
 import pytest
 from verbs.session_words import FALLING_BASS, after, answer_to, keys_of, numbers, numerals, symbols
 
-from nearhand.verbs.answers import (
-    BorrowAnswer,
-    ExplainAnswer,
-    HelpAnswer,
-    InsteadAnswer,
-    KeysAnswer,
-    ListAnswer,
-    NoteAnswer,
-    ViewsAnswer,
-)
+from nearhand.verbs.answers import NoteAnswer, ViewsAnswer
+from nearhand.verbs.borrow import BorrowAnswer
+from nearhand.verbs.explain import ExplainAnswer
+from nearhand.verbs.instead import InsteadAnswer
+from nearhand.verbs.keeping import HelpAnswer
+from nearhand.verbs.keys import KeysAnswer
+from nearhand.verbs.list_charts import ListAnswer
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import VERBS

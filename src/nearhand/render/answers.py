@@ -6,34 +6,23 @@ from importlib import import_module
 
 from nearhand.harmony.moving import distance_in_words
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.errors import printable
 from nearhand.notation.keys import write_key
 from nearhand.notation.notes import write_pitch_class
 from nearhand.render.keyboard import LEGEND
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
 from nearhand.render.system import MOVES_LEGEND, ROWS, ROWS_WITHOUT_VOICING, draw_view
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import (
-    BorrowAnswer,
-    CadencesAnswer,
-    ExplainAnswer,
-    HelpAnswer,
-    InsteadAnswer,
-    KeysAnswer,
-    ListAnswer,
-    NoteAnswer,
-    View,
-    ViewsAnswer,
-)
+from nearhand.verbs.answers import NoteAnswer, View, ViewsAnswer
 from nearhand.verbs.tune import INFERRED, Tune
 
-_DRAWN_ELSEWHERE: dict[type, str] = {
-    BorrowAnswer: "borrowing_page.draw_palette",
-    CadencesAnswer: "cadences_page.draw_cadences",
-    ExplainAnswer: "explain_page.draw_explanations",
-    HelpAnswer: "help.draw_help",
-    InsteadAnswer: "substitutes_page.draw_substitutes",
-    KeysAnswer: "keys_page.draw_keys",
+_DRAWN_ELSEWHERE = {
+    "BorrowAnswer": "borrowing_page.draw_palette",
+    "CadencesAnswer": "cadences_page.draw_cadences",
+    "ExplainAnswer": "explain_page.draw_explanations",
+    "HelpAnswer": "help.draw_help",
+    "InsteadAnswer": "substitutes_page.draw_substitutes",
+    "KeysAnswer": "keys_page.draw_keys",
+    "ListAnswer": "list_page.draw_list",
 }
 """Kind of answer to ``module.function`` of this room; imported when one is drawn."""
 
@@ -45,10 +34,9 @@ def draw(answer: object, page: Page) -> list[Line]:
     """
     if isinstance(answer, ViewsAnswer):
         return _draw_views(answer, page)
-    if isinstance(answer, ListAnswer):
-        return _draw_list(answer, page)
-    if type(answer) in _DRAWN_ELSEWHERE:
-        module, _, function = _DRAWN_ELSEWHERE[type(answer)].partition(".")
+    elsewhere = _DRAWN_ELSEWHERE.get(type(answer).__name__)
+    if elsewhere is not None:
+        module, _, function = elsewhere.partition(".")
         lines: list[Line] = getattr(import_module(f"nearhand.render.{module}"), function)(answer, page)
         return lines
     if isinstance(answer, NoteAnswer):
@@ -120,19 +108,4 @@ def _legend(voiced: bool, page: Page) -> list[Line]:
         lines += wrapped(f"rows: {', '.join(rows)}", page.width, role="label")
     if voiced:
         lines += wrapped(f"{MOVES_LEGEND}; {LEGEND}", page.width, role="label")
-    return lines
-
-
-def _draw_list(answer: ListAnswer, page: Page) -> list[Line]:
-    if not answer.rows:
-        return [*wrapped(f"there are no charts in {answer.folder}", page.width)]
-    lines: list[Line] = []
-    for row in answer.rows:
-        lines.append(line(Cell(printable(row.path), "chord")))
-        if row.tune is None:
-            lines += wrapped(row.error.what if row.error else "", page.width, 4, role="error")
-        else:
-            bars = len(row.tune.progression.bars)
-            key = write_key(row.tune.key, answer.conventions.plain)
-            lines += wrapped(f"{row.tune.title or 'untitled'}, {key}, {bars} bars", page.width, 4)
     return lines

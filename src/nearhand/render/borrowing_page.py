@@ -11,7 +11,7 @@ from nearhand.notation.numeral_writing import write_applied, write_numeral
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import BorrowAnswer
+from nearhand.verbs.borrow import BorrowAnswer
 
 _INDENT, _DEEP_INDENT = 2, 6
 Row = tuple[str, str, str, str]

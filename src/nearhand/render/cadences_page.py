@@ -6,7 +6,7 @@ from nearhand.harmony.along import cadence_in_words, turns_in_words
 from nearhand.notation.keys import write_key
 from nearhand.render.answers import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
-from nearhand.verbs.answers import CadencesAnswer
+from nearhand.verbs.cadences import CadencesAnswer
 
 _INDENT = 4
 

@@ -9,7 +9,8 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import write_key
 from nearhand.render.answers import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
-from nearhand.verbs.answers import ChordView, ExplainAnswer
+from nearhand.verbs.answers import ChordView
+from nearhand.verbs.explain import ExplainAnswer
 
 _INDENT = 4
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from nearhand.render.page import Cell, Line, Page, line, wrapped
-from nearhand.verbs.answers import HelpAnswer
+from nearhand.verbs.keeping import HelpAnswer
 from nearhand.verbs.table import VERBS
 from nearhand.verbs.verb import Verb
 

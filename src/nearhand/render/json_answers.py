@@ -10,31 +10,21 @@ from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.quality import quality_name
-from nearhand.verbs.answers import (
-    BorrowAnswer,
-    CadencesAnswer,
-    ChordView,
-    ExplainAnswer,
-    InsteadAnswer,
-    KeysAnswer,
-    ListAnswer,
-    View,
-    ViewsAnswer,
-)
+from nearhand.verbs.answers import ChordView, View, ViewsAnswer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from nearhand.verbs.answers import ChartRow
 
 SCHEMA = 1
-_WRITTEN_ELSEWHERE: dict[type, str] = {
-    BorrowAnswer: "json_borrowing.palette_document",
-    CadencesAnswer: "json_explain.cadences_document",
-    ExplainAnswer: "json_explain.explanations_document",
-    InsteadAnswer: "json_substitutes.substitutes_document",
-    KeysAnswer: "json_keys.keys_document",
+_WRITTEN_ELSEWHERE = {
+    "BorrowAnswer": "json_borrowing.palette_document",
+    "CadencesAnswer": "json_explain.cadences_document",
+    "ExplainAnswer": "json_explain.explanations_document",
+    "InsteadAnswer": "json_substitutes.substitutes_document",
+    "KeysAnswer": "json_keys.keys_document",
+    "ListAnswer": "json_list.list_document",
 }
 """Kind of answer to ``module.function`` of this room; imported when one is written."""
 
@@ -46,11 +36,9 @@ def json_answer(answer: object) -> str:
     """
     if isinstance(answer, ViewsAnswer):
         document = _views(answer)
-    elif type(answer) in _WRITTEN_ELSEWHERE:
-        module, _, function = _WRITTEN_ELSEWHERE[type(answer)].partition(".")
+    elif elsewhere := _WRITTEN_ELSEWHERE.get(type(answer).__name__):
+        module, _, function = elsewhere.partition(".")
         document = getattr(import_module(f"nearhand.render.{module}"), function)(answer)
-    elif isinstance(answer, ListAnswer):
-        document = {"folder": answer.folder, "charts": [_chart_row(row) for row in answer.rows]}
     else:
         raise TypeError(f"no JSON for {type(answer).__name__}")
     return json.dumps({"schema": SCHEMA, **document}, ensure_ascii=False)
@@ -100,7 +88,8 @@ def chord_fields(view: ChordView, conventions: Conventions) -> dict[str, Any]:
     """The fields of one chord or rest."""
     beats = view.moment.slot.beats
     fields: dict[str, Any] = {"bar": view.moment.bar, "beats": int(beats) if beats == int(beats) else float(beats)}
-    fields["optional"] = view.moment.slot.is_optional
+    if view.moment.slot.is_optional:
+        fields["optional"] = True
     chord, analysis = view.chord, view.analysis
     if chord is None or analysis is None:
         names = ("numeral", "number", "function", "root", "quality", "bass", "notes", "source", "voicing", "moves")
@@ -120,9 +109,3 @@ def chord_fields(view: ChordView, conventions: Conventions) -> dict[str, Any]:
         and {"left": [str(pitch) for pitch in voicing.left], "right": [str(pitch) for pitch in voicing.right]},
         "moves": list(voicing.motion.moves) if voicing and voicing.motion else None,
     }
-
-
-def _chart_row(row: ChartRow) -> dict[str, Any]:
-    if row.tune is None:
-        return {"path": row.path, "error": row.error.what if row.error else ""}
-    return {"path": row.path, "title": row.tune.title, "key": str(row.tune.key), "bars": len(row.tune.progression.bars)}

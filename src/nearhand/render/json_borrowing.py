@@ -8,7 +8,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.numeral_writing import write_numeral
 from nearhand.render.borrowing_page import applied_numeral, use_in_words
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import BorrowAnswer
+from nearhand.verbs.borrow import BorrowAnswer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -20,7 +20,9 @@ from nearhand.notation.conventions import Conventions
 from nearhand.render.explain_page import neighbours
 from nearhand.render.json_answers import chord_fields
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import CadencesAnswer, ChordView, ExplainAnswer
+from nearhand.verbs.answers import ChordView
+from nearhand.verbs.cadences import CadencesAnswer
+from nearhand.verbs.explain import ExplainAnswer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ from nearhand.harmony.key_reasons import reasons_for
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.render.keys_page import numeral_in
-from nearhand.verbs.answers import KeysAnswer
+from nearhand.verbs.keys import KeysAnswer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ from nearhand.harmony.analysis import Analysis
 from nearhand.harmony.substitutes import what_changes
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.theory.chord import Chord
-from nearhand.verbs.answers import InsteadAnswer, Offer
+from nearhand.verbs.instead import InsteadAnswer, Offer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -12,7 +12,7 @@ from nearhand.notation.numeral_writing import write_numeral
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.chord import Chord, relative_to
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import KeysAnswer
+from nearhand.verbs.keys import KeysAnswer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -7,7 +7,7 @@ from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.keys import write_key
 from nearhand.notation.notes import write_pitch_class
 from nearhand.render.page import Cell, Line, Page, line, wrapped
-from nearhand.verbs.answers import InsteadAnswer, Offer
+from nearhand.verbs.instead import InsteadAnswer, Offer
 
 _INDENT = 4
 

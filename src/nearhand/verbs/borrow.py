@@ -3,13 +3,26 @@
 from __future__ import annotations
 
 from nearhand.harmony.borrowing import borrowed_palette
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import BorrowAnswer
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.loading import with_conventions
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.harmony.borrowing import LendingMode
+
+
+class BorrowAnswer(NamedTuple):
+    """What the other modes on a key's tonic lend it, likeliest mode first."""
+
+    key: Key
+    modes: tuple[LendingMode, ...]
+    conventions: Conventions
 
 
 def borrow(session: Session, arguments: Arguments) -> Outcome:

@@ -3,10 +3,28 @@
 from __future__ import annotations
 
 from nearhand.harmony.along import along
-from nearhand.verbs.answers import CadencesAnswer, view_in
+from nearhand.notation.conventions import Conventions
+from nearhand.theory.key import Key
+from nearhand.theory.record import NamedTuple
+from nearhand.verbs.answers import view_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.harmony.along import Along
+
+
+class CadencesAnswer(NamedTuple):
+    """What happens along a tune in one key; ``introduces`` when the tune is new to the player."""
+
+    tune: Tune
+    key: Key
+    along: Along
+    conventions: Conventions
+    introduces: bool = True
 
 
 def cadences(session: Session, arguments: Arguments) -> Outcome:

@@ -3,11 +3,41 @@
 from __future__ import annotations
 
 from nearhand.harmony.along import along
-from nearhand.verbs.answers import ExplainAnswer, view_in
+from nearhand.notation.conventions import Conventions
+from nearhand.theory.key import Key
+from nearhand.theory.record import NamedTuple
+from nearhand.verbs.answers import ChordView, view_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.harmony.along import Along
+
+
+class ExplainAnswer(NamedTuple):
+    """All chords of a tune in one key; ``picked`` is the place (from 0) of the one that is asked about, or None.
+
+    ``along`` is what happens from chord to chord, where the whole tune is explained; ``introduces`` when the tune is
+    new to the player, and how its key was found is told.
+    """
+
+    tune: Tune
+    key: Key
+    chords: tuple[ChordView, ...]
+    picked: int | None
+    along: Along | None
+    conventions: Conventions
+    introduces: bool = True
+
+    @property
+    def numbered(self) -> tuple[tuple[int, ChordView], ...]:
+        """The chords that are explained, with their numbers in the tune from 1."""
+        rows = tuple(enumerate(self.chords, start=1))
+        return rows if self.picked is None else (rows[self.picked],)
 
 
 def explain(session: Session, arguments: Arguments) -> Outcome:

@@ -4,18 +4,43 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from nearhand.harmony.analysis import analyse
+from nearhand.harmony.analysis import Analysis, analyse
 from nearhand.harmony.substitutes import Substitute, easier_name, substitutes
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
-from nearhand.theory.chord import RelativeChord
+from nearhand.theory.chord import Chord, RelativeChord
 from nearhand.theory.key import Key
 from nearhand.theory.progression import Bar, Progression, Slot
-from nearhand.verbs.answers import InsteadAnswer, Offer
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
 from nearhand.voicing.voice import voice_progression
+
+
+class Offer(NamedTuple):
+    """A substitute with the right hand's least motion, in semitones, through its neighbours.
+
+    ``easier``: for each of its chords an enharmonic name with fewer double accidentals, or None.
+    """
+
+    substitute: Substitute
+    motion: int
+    easier: tuple[Chord | None, ...]
+
+
+class InsteadAnswer(NamedTuple):
+    """Substitutes for chord ``number`` of a tune, nearest first; ``motion`` is that of the chord itself."""
+
+    tune: Tune
+    key: Key
+    number: int
+    original: Analysis
+    motion: int
+    offers: tuple[Offer, ...]
+    conventions: Conventions
 
 
 def instead(session: Session, arguments: Arguments) -> Outcome:

@@ -3,11 +3,23 @@
 from __future__ import annotations
 
 from nearhand.notation.errors import InputError
-from nearhand.verbs.answers import HelpAnswer, NoteAnswer
+from nearhand.theory.record import NamedTuple
+from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.files import read_tune, with_suffix, write_tune
 from nearhand.verbs.session import Outcome, Session, redo, undo
 from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.verbs.verb import Verb
+
+
+class HelpAnswer(NamedTuple):
+    """Help on one verb, or on all."""
+
+    verb: Verb | None
+    in_shell: bool
 
 
 def open_chart(session: Session, arguments: Arguments) -> Outcome:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key, write_key
-from nearhand.verbs.answers import KeysAnswer, NoteAnswer
+from nearhand.theory.chord import Chord
+from nearhand.theory.record import NamedTuple
+from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.loading import loaded, with_conventions
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
@@ -12,8 +15,21 @@ from nearhand.verbs.verb import Arguments
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from nearhand.harmony.key_finding import KeyFit
+    from nearhand.harmony.modulation import Region
     from nearhand.notation.melody_notes import MelodyNote
     from nearhand.theory.progression import Progression
+
+
+class KeysAnswer(NamedTuple):
+    """The keys that chords, a melody or both may be in, likeliest first, and the regions of the chords."""
+
+    fits: tuple[KeyFit, ...]
+    chords: tuple[Chord, ...]
+    melody: tuple[MelodyNote, ...]
+    regions: tuple[Region, ...]
+    conventions: Conventions
+
 
 KEYS_SHOWN = 5
 

@@ -4,12 +4,31 @@ from __future__ import annotations
 
 import os
 
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
-from nearhand.verbs.answers import ChartRow, ListAnswer
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.files import charts_in, read_tune
 from nearhand.verbs.loading import with_conventions
 from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
+
+
+class ChartRow(NamedTuple):
+    """One chart file of a folder; ``error`` says why it cannot be read."""
+
+    path: str
+    tune: Tune | None
+    error: InputError | None
+
+
+class ListAnswer(NamedTuple):
+    """The charts of a folder."""
+
+    folder: str
+    rows: tuple[ChartRow, ...]
+    conventions: Conventions
+
 
 DEFAULT_FOLDER = "progressions"
 
