@@ -15,7 +15,7 @@ from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 
 CHORD_FIELDS = {
-    "chord", "bar", "beats", "optional", "symbol", "numeral", "number", "function", "root", "quality", "bass", "notes",
+    "chord", "bar", "beats", "symbol", "numeral", "number", "function", "root", "quality", "bass", "notes",
     "source", "forms_of_minor", "lenders", "applied_to", "altered_degrees", "tendency_tones", "own_chord", "sentences",
 }  # fmt: skip
 

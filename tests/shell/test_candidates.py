@@ -24,20 +24,22 @@ def texts(line, session=E_MINOR):
 
 
 VERB_NAMES = [
-    ("", NAMES), ("  ", NAMES), ("s", {"show", "save"}), ("sh", {"show"}), ("  sh", {"show"}), ("show", {"show"}),
+    ("", NAMES), ("  ", NAMES), ("s", {"show", "save", "sevenths", "symbols"}), ("sh", {"show"}), ("  sh", {"show"}), ("show", {"show"}),
     ("h", {"home", "help"}), ("ex", {"explain"}), ("k", {"key", "keys"}), ("b", {"back", "borrow"}),
     ("x", set()), ("S", set()),
     ("|", set()), ("Em", set()), ("Em ", set()), ("nonsense ", set()), ("E minor: | E", set()),
 ]  # fmt: skip
 WORDS = [
     ("voice ", {"close", "none"}), ("voice c", {"close"}), ("voice C", {"close"}), ("voice close ", set()),
-    ("loop ", {"on", "off"}), ("loop of", {"off"}), ("degrees ", {"mode", "major"}), ("degrees m", {"mode", "major"}),
-    ("degrees ma", {"major"}), ("next ", set()), ("undo x", set()), ("help ", NAMES), ("help s", {"show", "save"}),
+    ("loop ", {"on", "off"}), ("loop of", {"off"}), ("degrees ", {"mode", "major", "relative"}),
+    ("degrees m", {"mode", "major"}), ("symbols j", {"jazz"}), ("sevenths ", {"chord", "scale"}),
+    ("degrees ma", {"major"}), ("next ", set()), ("undo x", set()), ("help ", NAMES), ("help s", {"show", "save", "sevenths", "symbols"}),
 ]  # fmt: skip
+NOTATION = ("--degrees", "--sevenths", "--symbols", "--figures", "--plain", "--json")
 OPTIONS = [
-    ("show --", {"--to", "--voicing", "--loop", "--key", "--degrees", "--plain", "--json"}),
+    ("show --", {"--to", "--voicing", "--loop", "--key", *NOTATION}),
     ("show | Em | --v", {"--voicing"}), ("show --to C --d", {"--degrees"}), ("show --x", set()),
-    ("keys --", {"--melody", "--key", "--degrees", "--plain", "--json"}),
+    ("keys --", {"--melody", "--key", *NOTATION}),
     ("save it --o", {"--over"}), ("next --", set()),
     ("list --", {"--plain", "--json"}),
 ]  # fmt: skip

@@ -7,6 +7,7 @@ from verbs.session_words import FALLING_BASS, after, answer_to, keys_of, numbers
 
 from nearhand.verbs.answers import NoteAnswer, ViewsAnswer
 from nearhand.verbs.borrow import BorrowAnswer
+from nearhand.verbs.cadences import CadencesAnswer
 from nearhand.verbs.explain import ExplainAnswer
 from nearhand.verbs.instead import InsteadAnswer
 from nearhand.verbs.keeping import HelpAnswer
@@ -17,11 +18,12 @@ from nearhand.verbs.session import Session
 from nearhand.verbs.table import VERBS
 
 LINES_WITH_A_TUNE = [
-    ("show", ViewsAnswer), ("keys", KeysAnswer), ("explain", ExplainAnswer),
+    ("show", ViewsAnswer), ("keys", KeysAnswer), ("cadences", CadencesAnswer), ("explain", ExplainAnswer),
     ("borrow", BorrowAnswer), ("instead 2", InsteadAnswer), ("list", ListAnswer),
     ("to C minor", ViewsAnswer), ("next", ViewsAnswer), ("back", ViewsAnswer), ("home", ViewsAnswer),
     ("key G major", ViewsAnswer), ("voice none", ViewsAnswer), ("loop on", ViewsAnswer),
-    ("degrees major", ViewsAnswer), ("plain on", ViewsAnswer),
+    ("degrees major", ViewsAnswer), ("sevenths scale", ViewsAnswer), ("symbols jazz", ViewsAnswer),
+    ("figures raised", ViewsAnswer), ("plain on", ViewsAnswer),
     ("save stairs", NoteAnswer), ("open stairs.toml", ViewsAnswer),
     ("undo", ViewsAnswer), ("redo", ViewsAnswer), ("help", HelpAnswer), ("quit", NoteAnswer),
 ]  # fmt: skip

@@ -30,6 +30,7 @@ WITHOUT_A_TUNE = [
 
 # Line, sentence, the shown text with ^ before the first bad character, hint. H is B natural in German
 # speaking lands and no chord root here (common practice, no source).
+DEGREES_HINT = "write degrees mode, or degrees major, or degrees relative"
 WITH_A_TUNE = [
     ("shw", "'shw' is neither a verb nor a chord", "^shw", "did you mean show?"),
     ("hlep me", "'hlep' is neither a verb nor a chord", "^hlep me", "did you mean help?"),
@@ -64,8 +65,13 @@ WITH_A_TUNE = [
     ("loop", "loop needs a word", "loop^", "write loop on, or loop off"),
     ("loop maybe", "'maybe' cannot follow loop", "loop ^maybe", "write loop on, or loop off"),
     ("plain yes", "'yes' cannot follow plain", "plain ^yes", "write plain on, or plain off"),
-    ("degrees", "degrees needs a word", "degrees^", "write degrees mode, or degrees major"),
-    ("degrees minor", "'minor' cannot follow degrees", "degrees ^minor", "write degrees mode, or degrees major"),
+    ("degrees", "degrees needs a word", "degrees^", DEGREES_HINT),
+    ("degrees minor", "'minor' cannot follow degrees", "degrees ^minor", DEGREES_HINT),
+    ("sevenths", "sevenths needs a word", "sevenths^", "write sevenths chord, or sevenths scale"),
+    ("figures up", "'up' cannot follow figures", "figures ^up", "write figures line, or figures raised"),
+    ("symbols neat", "'neat' cannot follow symbols", "symbols ^neat",
+     "write symbols plain, or symbols jazz, or symbols long, or symbols compact, or symbols ascii"),
+    ("cadences | Hm |", "H is no chord root", "| ^Hm |", "write B for B natural and Bb for B flat"),
     ("explain 5", "there is no chord 5", "explain ^5", "the chords are numbered 1 to 4"),
     ("instead", "instead needs a chord's number", "instead^", "write for example  instead 2"),
     ("instead 5", "there is no chord 5", "instead ^5", "the chords are numbered 1 to 4"),

@@ -25,7 +25,7 @@ BACKDOOR = "backdoor dominant"
 COMMON_TONE = "common-tone diminished"
 CHROMATIC_MEDIANT = "chromatic mediant"
 PEDAL = "pedal"
-LINE_CLICHE = "line cliché"
+LINE_CLICHE = "line cliche"
 RESPELLED = "applied"
 
 _RAISED_FOURTH, _SPELLED_AS_SEVENTH = 6, -6

@@ -79,9 +79,8 @@ def _choice(verb: str, arguments: Arguments, choices: tuple[str, ...]) -> str:
         return arguments.text
     wanted = " or ".join(choices)
     what = f"{arguments.text[:30]!r} cannot follow {verb}" if arguments.text else f"{verb} needs a word"
-    raise InputError(
-        what, arguments.line, arguments.start, wanted=wanted, hint=f"write {verb} {choices[0]}, or {verb} {choices[-1]}"
-    )
+    hint = "write " + ", or ".join(f"{verb} {choice}" for choice in choices)
+    raise InputError(what, arguments.line, arguments.start, wanted=wanted, hint=hint)
 
 
 def _shown(session: Session) -> Outcome:

@@ -12,16 +12,16 @@ VOICINGS = (*STYLES, NO_VOICING)
 SWITCHES = ("on", "off")
 
 _KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
-_DEGREES_HELP = "count degrees in the mode's own scale, against the major scale, or (numbers) in the relative major"
-_SEVENTHS_HELP = (
-    "read I7 as a dominant seventh, as chord symbols do, or with the seventh of the scale, as RomanText does"
+_DEGREES_HELP = (
+    "count degrees in the mode (mode), against the major scale (major), numbers in the relative major (relative)"
 )
-_SYMBOLS_HELP = "write chord symbols plainly (Cm7b5), in jazz signs, long (Cmin7b5), compact (CM7), or with b and #"
-_FIGURES_HELP = "write figures and extensions on the line, or raised"
-_DEGREES = Option("degrees", "|".join(DEGREES), _DEGREES_HELP, DEGREES)
-_SEVENTHS = Option("sevenths", "|".join(SEVENTHS), _SEVENTHS_HELP, SEVENTHS)
-_SYMBOLS = Option("symbols", "|".join(SYMBOLS), _SYMBOLS_HELP, SYMBOLS)
-_FIGURES = Option("figures", "|".join(FIGURES), _FIGURES_HELP, FIGURES)
+_SEVENTHS_HELP = "read I7 as a dominant seventh (chord), or with the seventh of the scale, as RomanText does (scale)"
+_SYMBOLS_HELP = "write chord symbols plain (Cm7b5), jazz (signs), long (Cmin7b5), compact (CM7) or ascii (b and #)"
+_FIGURES_HELP = "write figures and extensions on the line (line), or above it (raised)"
+_DEGREES = Option("degrees", "HOW", _DEGREES_HELP, DEGREES)
+_SEVENTHS = Option("sevenths", "HOW", _SEVENTHS_HELP, SEVENTHS)
+_SYMBOLS = Option("symbols", "STYLE", _SYMBOLS_HELP, SYMBOLS)
+_FIGURES = Option("figures", "WHERE", _FIGURES_HELP, FIGURES)
 _PLAIN = Option("plain", "", "write b and # for flats and sharps, and draw with keyboard characters")
 _JSON = Option("json", "", "answer in one JSON document")
 _NOTATION = (_DEGREES, _SEVENTHS, _SYMBOLS, _FIGURES, _PLAIN, _JSON)
@@ -144,7 +144,7 @@ VERBS = (
     ),
     Verb(
         "degrees",
-        "|".join(DEGREES),
+        "HOW",
         _DEGREES_HELP,
         "settings.degrees",
         examples=("degrees major",),
@@ -152,7 +152,7 @@ VERBS = (
     ),
     Verb(
         "sevenths",
-        "|".join(SEVENTHS),
+        "HOW",
         _SEVENTHS_HELP,
         "settings.sevenths",
         examples=("sevenths scale",),
@@ -160,7 +160,7 @@ VERBS = (
     ),
     Verb(
         "symbols",
-        "|".join(SYMBOLS),
+        "STYLE",
         _SYMBOLS_HELP,
         "settings.symbols",
         examples=("symbols jazz",),
@@ -168,7 +168,7 @@ VERBS = (
     ),
     Verb(
         "figures",
-        "|".join(FIGURES),
+        "WHERE",
         _FIGURES_HELP,
         "settings.figures",
         examples=("figures raised",),
