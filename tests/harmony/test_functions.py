@@ -104,5 +104,5 @@ def test_every_chord_has_one_of_four_functions_and_an_applied_chord_is_never_at_
 @given(relative_chords(), relative_chords(), st.sampled_from([MAJOR, MINOR]))
 def test_the_inversion_changes_the_function_of_the_tonic_alone(chord, after, mode):
     on_root, inverted = (analyse([form, after], mode)[0] for form in (chord._replace(bass=chord.root), chord))
-    if chord.root != 0:
+    if chord.root != 0 and chord.bass in chord.places:  # over a foreign bass F/G is a suspended dominant
         assert on_root.function == inverted.function

@@ -252,6 +252,10 @@ C ; C Gb7 F ; 2 ; tritone substitute dominant
 C ; C F#7 F ; 2 ; tritone substitute dominant
 C ; C Bb7 Am ; 2 ; tritone substitute dominant
 C ; C Ab7 G7 C ; 2 ; tritone substitute predominant
+C ; C D#dim7 C ; 2 ; common-tone diminished colour
+C ; C Ebdim7 Dm7 ; 2 ; common-tone diminished colour
+C ; G A#dim7 G ; 2 ; common-tone diminished colour
+C ; F Fdim F ; 2 ; common-tone diminished colour
 C ; C G/C C ; 2 ; pedal dominant
 C ; C F/C G/C C ; 3 ; pedal dominant
 C ; C Dm/C C ; 2 ; pedal predominant

@@ -46,8 +46,8 @@ def test_every_base_with_a_change_reads_back_in_keyboard_characters(base):
 
 
 def changed_twice():
-    """Qualities that two changes make of a base, each once; double accidentals are left to the laws of one change."""
-    rows = [change for change in CHANGE_ROWS if abs(alteration(change[1], change[2])) < 2 or change[0] == "omit"]
+    """Qualities that two changes make of a base, each once; additions that are altered are left to the other laws."""
+    rows = [change for change in CHANGE_ROWS if change[0] != "add" or alteration(change[1], change[2]) == 0]
     once = {apply_change(base, row) for base in BASE_OF if base not in CLOSED for row in rows}
     return once, {apply_change(quality, row) for quality in once for row in rows} - once
 

@@ -225,14 +225,14 @@ def seconds(count):
     best = float("inf")
     for _ in range(3):
         session = respond(Session(), f'show "| {chart} |" --key "A minor" --voicing none').session
-        start = time.perf_counter()
+        start = time.process_time()  # what others do on the machine is not counted
         answer = respond(session, "explain").answer
         assert len(text_of(draw(answer, Page(80, False)))) > count
-        best = min(best, time.perf_counter() - start)
+        best = min(best, time.process_time() - start)
     return best
 
 
-def test_two_thousand_chords_take_about_twice_as_long_as_one_thousand():
-    # linear time; 3 rather than 2 leaves room for a busy machine
+def test_two_thousand_chords_take_about_four_times_as_long_as_five_hundred():
+    # linear time is 4 times, quadratic time 16; 8 leaves room for a busy machine
     seconds(200)
-    assert seconds(2000) < 3 * seconds(1000)
+    assert seconds(2000) < 8 * seconds(500)

@@ -10,6 +10,8 @@ from nearhand.theory.progression import Meter
 from nearhand.theory.record import NamedTuple
 
 MOST_BEATS = 64
+MOST_WORDS = 64
+"""Chords and beat signs that one bar can hold."""
 UNITS = ("1", "2", "4", "8", "16", "32")
 REPEAT_BAR, LONGER = "%", "/"
 NO_CHORD_WORDS = ("N.C.", "N.C", "NC")
@@ -103,6 +105,9 @@ def _bar(text: str, words: list[Sign], meter: Meter, before: list[WrittenBar]) -
             hint = "write the chords of the first bar"
             raise _refusal(text, words[0], "there is no bar before this one to repeat", hint)
         return WrittenBar(before[-1].tokens, before[-1].by_shares, meter, False, False, False)
+    if len(words) > MOST_WORDS:
+        what = f"a bar holds {MOST_WORDS} chords and beat signs at most"
+        raise _refusal(text, words[MOST_WORDS], what, "set bar lines between the chords")
     tokens: list[Token] = []
     for word in words:
         if word.text == REPEAT_BAR:

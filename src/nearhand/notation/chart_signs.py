@@ -82,9 +82,10 @@ def _bracket(text: str, start: int, signs: list[Sign]) -> int:
     """A meter, or, where blanks stand between its words, the chords that share one bar."""
     close = text.find("]", start)
     if close < 0:
-        raise InputError("a bracket is not closed", text, start, start + 1, wanted="]", hint="write a meter as [3/4]")
+        hint = "write a meter as [3/4], chords that share a bar as [5 1]"
+        raise InputError("a bracket is not closed", text, start, start + 1, wanted="]", hint=hint)
     words = text[start + 1 : close].split()
-    if len(words) == 1 or not words:
+    if not words or (len(words) == 1 and "/" in words[0]):
         signs.append(Sign("meter", "".join(words), start))
         return close + 1
     signs.append(Sign("split", "[", start))

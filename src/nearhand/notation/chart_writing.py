@@ -52,7 +52,7 @@ def _closing(bar: Bar, after: Bar | None) -> str:
 
 
 def _bar(bar: Bar, written: Callable[[RelativeChord], str]) -> str:
-    names = [NO_CHORD if slot.chord is None else bracketed(written(slot.chord), slot) for slot in bar.slots]
+    names = [bracketed(NO_CHORD if slot.chord is None else written(slot.chord), slot) for slot in bar.slots]
     beats = tuple(slot.beats for slot in bar.slots)
     if beats == even_beats(len(beats), bar.meter):
         return " ".join(names)

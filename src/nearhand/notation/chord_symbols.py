@@ -30,7 +30,7 @@ def parse_chord(text: str) -> Chord:
     ['C', 'E', 'G', 'Bb', 'D', 'F#', 'A']
     """
     root, end = read_pitch_class(text, 0, "chord root")
-    slash = bass_slash(text, end)
+    slash = bass_slash(plain_digits(text), end)
     tail = text[end:] if slash < 0 else text[end:slash]
     try:
         quality = read_tail(tail)
@@ -73,6 +73,9 @@ _MOST_SLASHES = 2
 
 def _over(text: str, upper: Chord, start: int) -> Chord:
     """A chord over the one that stands from ``start`` to the end."""
+    if upper.bass != upper.root:
+        what, hint = "the upper chord has no bass of its own", "write the bass behind the lower chord, as in D//C7/E"
+        raise InputError(what, text, start, wanted="the end of the chord", hint=hint)
     slashes = text.count("/", start)
     try:
         lower = upper if slashes > _MOST_SLASHES else parse_chord(text[start:])

@@ -122,7 +122,8 @@ def symbol_tail(chord_quality: Quality, symbols: str = "plain") -> str:
     tails = _tails("plain" if symbols == "ascii" else symbols)
     if chord_quality in tails:
         return tails[chord_quality]
-    candidates = (_from_base(chord_quality, base, tail) for base, tail in tails.items() if _may_go_on(tail))
+    major = _STYLES["plain" if symbols == "ascii" else symbols].major
+    candidates = (_from_base(chord_quality, base, tail, major) for base, tail in tails.items() if _may_go_on(tail))
     return min((words for words in candidates if words is not None), key=lambda words: (words[0], len(words[1])))[1]
 
 
@@ -135,8 +136,11 @@ _OUT_OF_THE_WAY = 10
 """What counts against a way of writing that leaves out or adds tones which chord symbols seldom name."""
 
 
-def _from_base(target: Quality, base: Quality, tail: str) -> tuple[int, str] | None:
-    """The target as a base with changes: how many, and the written tail. None where it cannot be said so."""
+def _from_base(target: Quality, base: Quality, tail: str, major: str) -> tuple[int, str] | None:
+    """The target as a base with changes: what it costs, and the written tail. None where it cannot be said so.
+
+    Costs count changes twice; a minor third that is left out again costs one more than a major one.
+    """
     suspension, changes, is_odd = "", [], False
     missing = [tone for tone in base.tones if tone not in target.tones]
     for number, place in target.tones:
@@ -154,18 +158,23 @@ def _from_base(target: Quality, base: Quality, tail: str) -> tuple[int, str] | N
         else:
             is_odd |= shift != 0 or number not in (6, 9, 11, 13)
             changes.append(f"add{'#' * shift or 'b' * -shift}{number}")
+    for low, high in ((7, 9), (9, 11), (11, 13)):
+        if f"maj{low}" in changes and f"add{high}" in changes:
+            changes.remove(f"add{high}")
+            changes[changes.index(f"maj{low}")] = f"maj{high}"
     is_odd |= any(number not in (3, 5) for number, _ in missing)
     # an alteration takes the plain tone's place, so additions follow; no5 would take an altered fifth as well
     changes.sort(key=lambda change: change.startswith("add"))
     omitted = [f"no{number}" for number, _ in missing]
     changes = omitted + changes if is_odd or "#5" in changes or "b5" in changes else changes + omitted
-    written = tail + suspension + _join(changes, (tail + suspension)[-1:].isdigit())
+    words = [change.replace("maj", major) for change in changes]
+    written = tail + suspension + _join(words, (tail + suspension)[-1:].isdigit())
     try:
         if read_tail(written) != target:
             return None
     except InputError:
         return None
-    return len(changes) + bool(suspension) + _OUT_OF_THE_WAY * is_odd, written
+    return 2 * (len(changes) + bool(suspension) + _OUT_OF_THE_WAY * is_odd) + ((3, -3) in missing), written
 
 
 def _join(changes: list[str], after_digit: bool) -> str:

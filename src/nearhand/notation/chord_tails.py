@@ -50,14 +50,19 @@ def read_tail(text: str) -> Quality:
     raise furthest
 
 
+_MAJOR_BEHIND_SLASH = ("maj7", "Maj7", "ma7", "M7", "Δ7", "Δ")
+
+
 def bass_slash(text: str, start: int) -> int:
-    """Where the slash before a bass stands behind a tail that begins at ``start``; -1 if nowhere. 6/9 holds none.
+    """Where the slash before a bass stands behind a tail that begins at ``start``; -1 if nowhere.
+
+    6/9 and m/maj7 hold none.
 
     >>> bass_slash("C6/9/E", 1), bass_slash("6/9", 1)      # a degree 6 may stand over a bass of its own
     (4, 1)
     """
     slash = text.find("/", start)
-    while slash > start and text[slash - 1 : slash + 2] == "6/9":
+    while slash > start and (text[slash - 1 : slash + 2] == "6/9" or text.startswith(_MAJOR_BEHIND_SLASH, slash + 1)):
         slash = text.find("/", slash + 1)
     return slash
 

@@ -17,6 +17,7 @@ DIMINISHED_WORDS = ("dim", "°", "º", "o")
 HALF_DIMINISHED_WORDS = ("ø", "Ø", "hdim")
 AUGMENTED_WORDS = ("aug", "+")
 DOMINANT_WORDS = ("dom", "d")
+_PEDAL_WORDS = ("ped", "pedal")
 
 _SEVENTH_KINDS = {
     "7": ("dominant", "major-seventh", "minor-seventh", "diminished-seventh"),
@@ -41,7 +42,12 @@ ALTERED_DOMINANT = quality([(1, 0), (3, 4), (5, -6), (5, 8), (7, -2), (9, -5), (
 
 def _bases() -> dict[str, Quality]:
     bases = {"": QUALITIES["major"], "5": QUALITIES["power"], "2": _with_tones("major", (9, 2))}
-    bases |= {"4": QUALITIES["suspended-fourth"], "6": QUALITIES["major-sixth"], "ped": QUALITIES["pedal"]}
+    bases |= {
+        "4": QUALITIES["suspended-fourth"],
+        "6": QUALITIES["major-sixth"],
+        "ped": QUALITIES["pedal"],
+        "pedal": QUALITIES["pedal"],
+    }
     bases |= dict.fromkeys(("69", "6/9"), MAJOR_SIXTH_NINTH)
     bases |= dict.fromkeys(("alt", "7alt"), ALTERED_DOMINANT)
     for word in MAJOR_WORDS:
@@ -85,7 +91,9 @@ def _suspended(dominant: Quality) -> Quality:
 
 BASES = _bases()
 """Spelling to quality."""
-COMPLETE = frozenset(("ped", "Tristan", "alt", "7alt", *(word for words in _SIXTH_WORDS.values() for word in words)))
+COMPLETE = frozenset(
+    ("ped", "pedal", "Tristan", "alt", "7alt", *(word for words in _SIXTH_WORDS.values() for word in words))
+)
 """Bases that say everything: no change may follow them."""
 
 
@@ -108,6 +116,7 @@ def _changes() -> dict[str, tuple[str, int, int]]:
     for number in (7, 9, 11, 13):
         changes |= {f"{word}{number}": ("seventh", number, 5) for word in MAJOR_WORDS}
     changes |= dict.fromkeys((*TRIANGLES[:3], "#7", "+7", "7M"), ("seventh", 7, 5))
+    changes |= dict.fromkeys(("/maj7", "/Maj7", "/ma7", "/M7", "/Δ7", "/Δ"), ("seventh", 7, 5))
     return changes
 
 

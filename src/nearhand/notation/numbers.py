@@ -69,6 +69,9 @@ def _over(text: str, mode: Mode) -> RelativeChord:
         lower, upper = parse_number(text[start:], mode), parse_number(text[:over], mode)
     except InputError as error:
         raise error.within(text, start if error.text == text[start:] else 0) from None
+    if upper.bass != upper.own_bass:
+        what, hint = "the upper chord has no bass of its own", "write the bass behind the lower chord, as in 2//17/3"
+        raise InputError(what, text, over, wanted="the end of the chord", hint=hint)
     return lower._replace(quality=stacked(lower.quality, upper.root - lower.root, upper.quality))
 
 
@@ -86,7 +89,8 @@ def write_number(chord: RelativeChord, mode: Mode, conventions: Conventions = DE
     if chord.quality.layers is not None:
         lower, interval, upper = chord.quality.layers
         root = chord.root + interval
-        above = write_number(RelativeChord(root, upper, root), mode, conventions)
+        alone = RelativeChord(root, upper, root)
+        above = write_number(alone._replace(bass=alone.own_bass), mode, conventions)
         return f"{above}{OVER}{write_number(chord._replace(quality=lower), mode, conventions)}"
     number, accidental = written_root(chord.root, mode, chord.quality.has_minor_third)
     tail = signed(mark_tail(chord.quality, conventions.plain, numeral=False), conventions)

@@ -9,7 +9,7 @@ from nearhand.notation.chord_tail_writing import mark_tail, raised, signed, symb
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import written_bass, written_root
 from nearhand.notation.errors import InputError
-from nearhand.notation.numerals import BASS_OF_SIXTH, NEAPOLITAN, NEAPOLITAN_PLACE, NUMERALS, OVER, parse_numeral
+from nearhand.notation.numerals import NEAPOLITAN, NEAPOLITAN_PLACE, NUMERALS, OVER, TONES_OF_SIXTH, parse_numeral
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR, Mode
 from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES, Quality
@@ -18,7 +18,8 @@ _NUMERAL_OF = {number: numeral for numeral, number in NUMERALS.items()}
 _FIGURES = {5: ("", "6", "64"), 7: ("7", "65", "43", "42")}
 """Figures by the highest tone, root position first."""
 _SIXTH_NAMES = {quality: name for name, quality in AUGMENTED_SIXTHS.items()}
-_SIXTH_FIGURES = ("6", "65", "43", "7", "42", "53", "64")
+_SIXTH_FIGURES = {3: ("53", "6", "64"), 4: ("7", "65", "43", "42")}
+"""Figures of augmented sixths by the number of their tones, from the bass they count as root position."""
 
 
 @lru_cache(maxsize=8192)
@@ -32,7 +33,8 @@ def write_numeral(chord: RelativeChord, mode: Mode, conventions: Conventions = D
     if chord.quality.layers is not None:
         lower, interval, upper = chord.quality.layers
         root = chord.root + interval
-        above = write_numeral(RelativeChord(root, upper, root), mode, conventions)
+        alone = RelativeChord(root, upper, root)
+        above = write_numeral(alone._replace(bass=alone.own_bass), mode, conventions)
         return f"{above}{OVER}{write_numeral(chord._replace(quality=lower), mode, conventions)}"
     if name := augmented_sixth(chord):
         return _figured(name, conventions)
@@ -52,12 +54,10 @@ def augmented_sixth(chord: RelativeChord) -> str:
     name = _SIXTH_NAMES.get(chord.quality, "") if chord.root == LOWERED_SIXTH else ""
     if not name:
         return ""
-    by_figure = BASS_OF_SIXTH[name]
-    usual = {"It": "6", "Ger": "65"}.get(name, "43")
-    if chord.bass == LOWERED_SIXTH:
-        return name + usual
-    figure = next((figure for figure in _SIXTH_FIGURES if by_figure.get(figure) == chord.bass), "")
-    return name + figure if figure else ""
+    tones = TONES_OF_SIXTH[name]
+    if chord.bass not in tones:
+        return ""
+    return name + _SIXTH_FIGURES[len(tones)][tones.index(chord.bass)]
 
 
 def _of_scale(chord: RelativeChord, head: str, mode: Mode, conventions: Conventions) -> str:

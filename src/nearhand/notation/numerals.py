@@ -15,7 +15,7 @@ from nearhand.notation.chord_tails import plain_digits
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS, bass_place, root_place
 from nearhand.notation.errors import InputError
-from nearhand.notation.figures import figure_slashes
+from nearhand.notation.figures import figure_slashes, read_figures
 from nearhand.notation.numeral_qualities import Degree, read_quality
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR, Mode
@@ -28,13 +28,11 @@ OVER = "//"
 MOST_PARTS = 12
 """Applied chords may be nested this deep."""
 _SIXTHS = {"It": "It", "Fr": "Fr", "Ger": "Ger", "Gr": "Ger", "Sw": "Sw"}
-BASS_OF_SIXTH = {
-    "It": {"": -4, "6": -4, "+6": -4, "53": 6, "5": 6, "64": 0},
-    "Fr": {"": -4, "6": -4, "+6": -4, "43": -4, "7": 2, "65": 6, "42": 0, "2": 0},
-    "Ger": {"": -4, "6": -4, "+6": -4, "65": -4, "7": 6, "43": 0, "42": -3, "2": -3},
-    "Sw": {"": -4, "6": -4, "+6": -4, "43": -4, "7": 9, "65": 6, "42": 0, "2": 0},
-}
-"""Figures of the augmented sixths to the place in the bass: the lowered sixth degree where they usually stand."""
+TONES_OF_SIXTH = {"It": (6, -4, 0), "Fr": (2, 6, -4, 0), "Ger": (6, -4, 0, -3), "Sw": (9, 6, -4, 0)}
+"""The augmented sixths from the root that their figures count from, in fifths above the tonic.
+
+Ger7 has the raised fourth degree in the bass, Ger65 the lowered sixth, where all four usually stand.
+"""
 _CADENTIAL = ("Cad64", "Cad")
 _BEFORE_FIGURE = frozenset("IVivN°ºoøØ+dmajMΔ△∆^(rtw")
 """What may stand before a figure: a numeral, a mark or a name, not the number of an added or suspended tone."""
@@ -85,6 +83,9 @@ def _over(text: str, over: int, mode: Mode, conventions: Conventions) -> Relativ
         lower = parse_numeral(text[start:], mode, conventions)
     except InputError as error:
         raise error.within(text, start) from None
+    if upper.bass != upper.own_bass:
+        what, hint = "the upper chord has no bass of its own", "write the bass behind the lower chord, as in II//I7/3"
+        raise InputError(what, text, over, wanted="the end of the chord", hint=hint)
     return lower._replace(quality=stacked(lower.quality, upper.root - lower.root, upper.quality))
 
 
@@ -133,9 +134,14 @@ def _named_chord(part: str, mode: Mode) -> RelativeChord | None:
     name = next((name for name in _SIXTHS if part.startswith(name)), "")
     if not name:
         return None
-    kind = _SIXTHS[name]
-    bass = BASS_OF_SIXTH[kind].get(part[len(name) :].replace("/", ""))
-    return None if bass is None else RelativeChord(LOWERED_SIXTH, AUGMENTED_SIXTHS[kind], bass)
+    kind, figures = _SIXTHS[name], part[len(name) :].removeprefix("+")
+    tones = TONES_OF_SIXTH[kind]
+    if figures in ("", "6"):
+        return RelativeChord(LOWERED_SIXTH, AUGMENTED_SIXTHS[kind], LOWERED_SIXTH)
+    read, end = read_figures(figures, 0)
+    if end < len(figures) or not read.is_known or read.accidentals or len(read.numbers) != len(tones):
+        return None
+    return RelativeChord(LOWERED_SIXTH, AUGMENTED_SIXTHS[kind], tones[read.inversion])
 
 
 def _read_degree(text: str, part: str, start: int, mode: Mode) -> tuple[Degree, int]:

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from nearhand.notation.chart import Chart, read_token
 from nearhand.notation.chart_bars import Token, is_optional, without_brackets
+from nearhand.notation.chord_symbols import parse_chord
+from nearhand.notation.chord_tails import plain_digits
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS, has_two_forms
 from nearhand.notation.numerals import NUMERALS, starts_numeral
@@ -47,13 +49,16 @@ def has_other_readings(symbol: str) -> bool:
 
 def _of_symbol(text: str) -> str:
     """The remark on a chord symbol; empty where it can be read in one way only."""
+    upper, slash, lower = text.partition("/")
+    if slash and not lower.startswith("/") and parse_chord(text).quality.layers is not None:
+        return f"{text} is read as {upper} over the chord {lower}; with two slashes it says so: {upper}//{lower}"
     symbol = text.partition("/")[0]
     tail = symbol[1:].lstrip("#b♯♭𝄪𝄫")
     root = symbol[: len(symbol) - len(tail)]
     if symbol.startswith(_RARE_ROOTS) and tail[:1] in ("5", "9", "1"):
         kind = "a power chord" if tail == "5" else "a chord"
         return f"{text} is read as {kind} on {root}; an altered tone is put in brackets: {root[0]}({symbol[1:]})"
-    reading = _OF_TAILS.get(symbol[len(root) :])
+    reading = _OF_TAILS.get(plain_digits(tail))
     return f"{text} is read as {reading.format(root)}" if reading else ""
 
 
@@ -80,7 +85,7 @@ def remarks_on(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> tu
 
 def _bare_number(chart: Chart, token: Token, key: Key, conventions: Conventions) -> str:
     """A bare digit is a major chord; where the scale has another chord, say so."""
-    if token.text not in map(str, NUMERALS.values()):
+    if without_brackets(token.text) not in map(str, NUMERALS.values()):
         return ""
     chord = read_token(chart, token, key, conventions)
     degrees = key.mode.degrees

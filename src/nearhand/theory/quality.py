@@ -124,7 +124,7 @@ QUALITIES = {
     "major-13th": _row("1", "3", "5", "#7", "9", "11", "13"),
     "minor-13th": _row("1", "b3", "5", "7", "9", "11", "13"),
     "Italian": _row("1", "3", "#6"),
-    "French": _row("1", "3", "b5", "#6"),
+    "French": _row("1", "3", "#4", "#6"),
     "German": _row("1", "3", "5", "#6"),
     "pedal": _row("1"),
     "Tristan": _row("1", "#4", "#6", "#9"),
@@ -139,7 +139,7 @@ SWISS = _row("1", "3", "##4", "#6")
 """The German sixth spelled for the major six-four: with the doubly augmented fourth."""
 AUGMENTED_SIXTHS = {"It": QUALITIES["Italian"], "Fr": QUALITIES["French"], "Ger": QUALITIES["German"], "Sw": SWISS}
 
-_NAMES = {row: name for name, row in QUALITIES.items()}
+_NAMES = {row: name for name, row in QUALITIES.items()} | {SWISS: "Swiss"}
 _ROOTED = [row for row in QUALITIES.values() if len(row.numbers) > 1 and 10 not in row.intervals]
 
 
