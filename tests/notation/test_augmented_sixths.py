@@ -12,7 +12,7 @@ from strategies import MAJOR_TONICS, MINOR_TONICS, conventions, key, modes, name
 from nearhand.notation.conventions import PLAIN, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.numeral_writing import augmented_sixth, write_applied, write_neapolitan, write_numeral
-from nearhand.notation.numerals import BASS_OF_SIXTH, parse_numeral
+from nearhand.notation.numerals import TONES_OF_SIXTH, parse_numeral
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR
 from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES
@@ -184,7 +184,7 @@ def test_an_inversion_that_a_named_chord_does_not_have_is_refused(numeral):
 
 
 def test_the_table_of_basses_names_tones_of_the_chords():
-    for name, by_figure in BASS_OF_SIXTH.items():
+    for name, tones in TONES_OF_SIXTH.items():
         places = {LOWERED_SIXTH + interval for interval in AUGMENTED_SIXTHS[name].intervals}
 
-        assert set(by_figure.values()) == places
+        assert set(tones) == places

@@ -71,7 +71,7 @@ def read_figures(text: str, start: int) -> tuple[Figures, int]:
         at = digit + size
     group = tuple(sorted({number for number, _ in written}, reverse=True))
     is_known = group in _GROUPS
-    inversion, numbers = _GROUPS.get(group, (0, (1, *sorted(group))))
+    inversion, numbers = _GROUPS.get(group, (0, (1, *sorted(set(group) - {8}))))
     accidentals = tuple(
         (_from_root(number, inversion, numbers), accidental) for number, accidental in written if accidental is not None
     )

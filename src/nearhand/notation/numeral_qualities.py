@@ -24,6 +24,7 @@ _SAME_AS = {2: 9, 4: 11, 8: 1, 10: 3, 12: 5}
 """An added 2 or 4 beside a third is a ninth or an eleventh; 8, 10 and 12 double a tone of the triad."""
 
 _MOST_ALTERED = 2
+_OTHER_DEGREE = "write the numeral of another degree"
 
 
 class Degree(NamedTuple):
@@ -67,13 +68,18 @@ def read_quality(tail: str, degree: Degree, sevenths_of_scale: bool) -> tuple[Qu
             if changes is None:
                 raise
     tones = _tones(figures, degree, mark, sevenths_of_scale)
-    bass = tones.get(figures.numbers[figures.inversion], 0)
     kept = _changed(tones, changes, degree)
     if not kept or any(abs(alteration(*tone)) > _MOST_ALTERED for tone in kept):
         what = "a tone is altered too far to be spelled" if kept else "no tone is left in this chord"
         raise InputError(what, tail, end - 1, wanted="a chord", hint="leave out a bracket or an accidental")
-    found = quality(kept)
-    return found, bass if bass in found.intervals else found.intervals[0]
+    if any(number == 1 and place for number, place in kept):
+        raise InputError("the root of a chord cannot be altered", tail, end - 1, wanted="a chord", hint=_OTHER_DEGREE)
+    return quality(kept), _lowest(kept, figures.numbers[figures.inversion])
+
+
+def _lowest(tones: list[tuple[int, int]], number: int) -> int:
+    """The tone of a number, altered or not; where it is left out, the next one of the chord above it."""
+    return min(tones, key=lambda tone: ((tone[0] - number) % 7 > 0 and tone[0] > 7, (tone[0] - number) % 7))[1]
 
 
 def _tones(figures: Figures, degree: Degree, mark: str, sevenths_of_scale: bool) -> dict[int, int]:
@@ -156,7 +162,7 @@ def _plain_number(number: int, place: int) -> int:
 def _by_symbol(tail: str, degree: Degree) -> tuple[Quality, int]:
     """The quality of a tail that is written as in a chord symbol, with a figure for its seventh perhaps: ``maj65``."""
     for word in MAJOR_WORDS:
-        head = tail.removeprefix("(").removeprefix("+").removeprefix("aug")
+        head = tail.removeprefix("dim").removeprefix("(").removeprefix("+").removeprefix("aug")
         if head.startswith(word):
             before = tail[: len(tail) - len(head) + len(word)]
             figures, end = read_figures(tail, len(before))

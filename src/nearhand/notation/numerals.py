@@ -38,6 +38,8 @@ _BEFORE_FIGURE = frozenset("IVivN°ºoøØ+dmajMΔ△∆^(rtw")
 """What may stand before a figure: a numeral, a mark or a name, not the number of an added or suspended tone."""
 _AFTER_SLASH = ("o", "ø", "°")
 """What follows a slash in /o, the half-diminished mark in keyboard characters."""
+_DIMINISHED = ("o", "°", "º", "ø", "Ø", "/o", "/°", "/ø")
+"""Marks of diminished chords, which stand on the raised sixth or seventh degree of minor as minor chords do."""
 _HINT = "write a numeral such as i, V7, vii°7, bVII, V65 or V7/V"
 
 
@@ -98,12 +100,13 @@ def _parts(text: str, line: str, lenient: bool) -> list[tuple[int, int]]:
         is_mark = line[at + 1 : at + 2] in _AFTER_SLASH
         if character == "/" and at > 0 and at not in of_figures and depth <= 0 and not is_mark:
             cuts.append(at)
+    end = len(line)
     if lenient and cuts and cuts[-1] == len(line) - 1:  # RomanText as it is found: V/
-        return list(zip([0] + [cut + 1 for cut in cuts[:-1]], cuts, strict=True))
+        end = cuts.pop()
     if len(cuts) > MOST_PARTS:
-        what, end = "applied chords are nested too deep", cuts[MOST_PARTS] + 1
-        raise InputError(what, text, cuts[MOST_PARTS], end, wanted="the end of the chord", hint=_HINT)
-    return list(zip([0] + [cut + 1 for cut in cuts], [*cuts, len(line)], strict=True))
+        what, at = "applied chords are nested too deep", cuts[MOST_PARTS]
+        raise InputError(what, text, at, at + 1, wanted="the end of the chord", hint=_HINT)
+    return list(zip([0] + [cut + 1 for cut in cuts], [*cuts, end], strict=True))
 
 
 def _is_bass(line: str, start: int, end: int) -> bool:
@@ -156,7 +159,10 @@ def _read_degree(text: str, part: str, start: int, mode: Mode) -> tuple[Degree, 
         word = part[at : at + size]
         if word.upper() in NUMERALS and word in (word.upper(), word.lower()):
             number, is_small = NUMERALS[word.upper()], word.islower()
-            return Degree(number, root_place(number, accidental, mode, is_small), mode, is_small), at + len(word)
+            after = at + len(word)
+            is_marked = part.startswith(_DIMINISHED, after) and not part.startswith("omit", after)
+            is_raised = is_marked or (is_small and not part.startswith("+", after))
+            return Degree(number, root_place(number, accidental, mode, is_raised), mode, is_small), after
     shown = part[at:][:24]
     what, end = f"{shown!r} is no numeral" if shown else "a numeral is missing", start + max(len(part), at + 1)
     raise InputError(what, text, start + at, end, wanted="a numeral I to VII or i to vii", hint=_HINT)
