@@ -311,7 +311,7 @@ C ; C Bdim7 C ; 2 ; viio7 borrowed from harmonic minor ; MT21C ModeMixtureSectio
 C ; F Bdim7 G7 ; 2 ; viio7 borrowed from harmonic minor ; MT21C SpecialResolutionOfVII7: to V7 by its seventh alone
 C ; C7 F7 C7 G7 ; 1 ; I7 borrowed from mixolydian ; OMT popRockHarmony-blues
 C ; C7 F7 C7 G7 ; 2 ; IV7 borrowed from dorian ; OMT popRockHarmony-blues
-C ; C Ab7 Db ; 2 ; bVI7 chromatic ; WIR Tchaikovsky 173a: V7 of the lowered second degree
+C ; C Ab7 Db ; 2 ; V7/bII applied ; WIR Tchaikovsky 173a
 C ; C Abmaj7 G ; 2 ; bVImaj7 borrowed from natural minor ; no raised fourth
 a ; Am F E ; 2 ; VI natural minor ; no raised fourth
 a ; Am Fmaj7 E ; 2 ; VImaj7 natural minor ; no raised fourth

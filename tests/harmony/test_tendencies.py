@@ -72,7 +72,7 @@ g ; Ab/C Gm/D ; Ab falls G, Eb falls D ; MT21C: the lowered second falls to the 
 C ; Ab7 G ; Gb rises G, Ab falls G ; MT21C VoiceLeadingAugmentedSixthChords
 C ; Ab7 G7 ; Gb rises G, Ab falls G ; MT21C: before V7 it may fall to the natural fourth as well; 5 comes first
 C ; Ab7 C/G ; Gb rises G, Ab falls G ; MT21C: the German sixth goes to a six-four first
-C ; Ab7 Db ; Ab stays Ab, Gb falls F ; V7 of the lowered second degree: its seventh falls (WIR Tchaikovsky 173a)
+C ; Ab7 Db ; C rises Db, Gb falls F ; V7 of the lowered second degree: its seventh falls (WIR Tchaikovsky 173a)
 C ; D7b5/Ab G ; F# rises G, Ab falls G, C falls B ; MT21C TypesOfAugmentedSixthChords: Ab C D F#
 c ; Eb+ Cm ; B rises C ; common practice, no source
 C ; Gsus4 G ; C falls B ; common practice, no source

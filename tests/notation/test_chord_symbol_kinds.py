@@ -136,7 +136,7 @@ def test_degrees_are_added_altered_and_taken_away_as_the_schema_says(symbol, kin
     assert set(parse_chord(symbol).tones) == tones
 
 
-WHOLE = "ped Tristan alt 7alt It It6 7(It6) Fr Fr6 Fr43 7(Fr43) Ger Ger6 Ger65 7(Ger65) Sw Sw6 Sw43 7(Sw43)"
+WHOLE = "ped pedal Tristan alt 7alt It It6 7(It6) Fr Fr6 Fr43 7(Fr43) Ger Ger6 Ger65 7(Ger65) Sw Sw6 Sw43 7(Sw43)"
 
 
 def test_the_words_that_say_everything_are_known():

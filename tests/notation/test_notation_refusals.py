@@ -80,7 +80,7 @@ CHORDS = [
     ("D//C//E", "only two chords can stand over each other", 3),
     ("D/F#//C7", "nothing may follow the bass note", 4),
     ("D//C7x", "'x' is no part of a chord", 5),
-    ("Cm/M7", "M is no bass note", 3),
+    ("Cm/M6", "M is no bass note", 3),
     ("C/e7", "nothing may follow the bass note", 3),
     ("C/E7x", "nothing may follow the bass note", 4),
     ("C/E/G", "nothing may follow the bass note", 3),
@@ -247,7 +247,7 @@ HINTS = [
     (parse_key, "C ionic", "did you mean ionian?"),
     (read_chart, "|: C", "write :| where the repeat ends"),
     (read_chart, "| C | | F |", "write % to repeat the bar before, or N.C."),
-    (read_chart, "| [3/4 C |", "write a meter as [3/4]"),
+    (read_chart, "| [3/4 C |", "write a meter as [3/4], chords that share a bar as [5 1]"),
     (parse_meter, "4/3", "write for example 4/4, 3/4 or 7/8"),
 ]
 

@@ -49,7 +49,6 @@ REFUSED = [
     ("1 [4 | 5]", "chords in brackets share one bar", 5),
     ("1 4 [5", "a bracket is not closed", 4),
     ("[5 1", "a bracket is not closed", 0),
-    ("1 [5] 4", "'5' is no meter", 3),
     ("1 [] 4", "'' is no meter", 3),
     ("[/ 4]", "a / lengthens the chord before it, and there is none", 1),
     ("1 [% 4]", "% stands alone in its bar", 3),

@@ -12,7 +12,7 @@ from nearhand.notation.errors import InputError
 # Tails that mingus 0.6.1 and we read alike.
 AGREED = """
 m M dim aug + 7#5 sus4 sus2 sus sus4b9 susb9 m7 M7 7 m7b5 dim7 mM7 m6 M6 6 6/9 69 9 7b9 7#9 M9 m9 7#11 7b5 5
-M7+ dom7
+M7+ dom7 m/M7
 """
 
 # Tail, mingus' answer on C, and what we hold against it.
@@ -28,7 +28,7 @@ DIFFERENT = [
 ]
 
 # Tails that mingus reads and we refuse: its own names, or forms that charts read in two ways.
-OWN = ["sus47", "m/M7", "6/7", "67", "hendrix", "7b12"]
+OWN = ["sus47", "6/7", "67", "hendrix", "7b12"]
 
 
 def their_tones(symbol):

@@ -12,6 +12,7 @@ from nearhand.notation.degrees import ORDINALS
 from nearhand.notation.notes import write_pitch_class
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.key import Key
+from nearhand.theory.mode import Mode
 from nearhand.theory.pitch import Pitch
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
@@ -48,7 +49,11 @@ def along(progression: Progression, voicings: Sequence[Sequence[Pitch]] | None =
         phrases(progression),
         cadences(progression, top_notes),
         turns(readings, progression.key.mode),
-        tuple(relation for relation in cross_relations(chords, voicings) if _is_in_both(relation, readings)),
+        tuple(
+            relation
+            for relation in cross_relations(chords, voicings)
+            if _is_in_both(relation, readings) and not _is_mere_spelling(relation, progression.key.mode)
+        ),
     )
 
 
@@ -56,6 +61,12 @@ def _is_in_both(relation: CrossRelation, readings: Sequence[RelativeChord]) -> b
     """Whether both notes are in the chords as they are named: a mere spelling crosses nothing."""
     before, chord = readings[relation.position - 1], readings[relation.position]
     return relation.place_before in (*before.places, before.bass) and relation.place in (*chord.places, chord.bass)
+
+
+def _is_mere_spelling(relation: CrossRelation, mode: Mode) -> bool:
+    """Whether one of the notes is a note of the scale by another name: C flat in C is B, the leading tone."""
+    places = (relation.place_before, relation.place)
+    return any(place not in mode.degrees and {place - 12, place + 12} & set(mode.degrees) for place in places)
 
 
 def along_in_words(found: Along, key: Key, conventions: Conventions = DEFAULT) -> tuple[str, ...]:

@@ -13,7 +13,7 @@ from nearhand.notation.numbers import write_number
 from nearhand.notation.numeral_writing import write_applied, write_neapolitan, write_numeral
 from nearhand.notation.numerals import NEAPOLITAN_PLACE
 from nearhand.theory.chord import RelativeChord
-from nearhand.theory.mode import DOMINANT, LOWERED_SIXTH, SUBTONIC, Mode
+from nearhand.theory.mode import DOMINANT, LOWERED_SIXTH, RAISED_FOURTH, SUBTONIC, Mode
 from nearhand.theory.quality import QUALITIES
 from nearhand.theory.record import NamedTuple
 
@@ -94,8 +94,9 @@ def _analyse(
     function = function_of(read, source, target, after)
     found = Analysis(chord, mode, source, function, target, after, before, named_as)
     own = own_source(chord, mode)
-    is_resolved = target is not None and after is not None and after.root == target.place
-    return found if chord.bass in chord.places and (own is not None or is_resolved) else _refined(found, own)
+    is_plain = chord.bass in chord.places and (own is not None or _is_resolved(found))
+    has_augmented_sixth = chord.bass == LOWERED_SIXTH and RAISED_FOURTH in chord.places
+    return found if is_plain and not has_augmented_sixth else _refined(found, own)
 
 
 def _refined(found: Analysis, own: str | None) -> Analysis:
@@ -103,9 +104,11 @@ def _refined(found: Analysis, own: str | None) -> Analysis:
     from nearhand.harmony import special_chords  # most progressions hold none of these chords
 
     chord, mode, before, after = found.chord, found.mode, found.before, found.after
-    if special_chords.is_over_pedal(chord, before, after) and found.target is None:
+    if special_chords.is_over_pedal(chord, before, after) and (found.target is None or after is not None):
         source = special_chords.PEDAL
-        return found._replace(source=source, function=function_of(chord, own or source, None, after), named_as=None)
+        return found._replace(
+            source=source, function=function_of(chord, own or source, None, after), target=None, named_as=None
+        )
     if own is not None:
         return found
     special = special_chords.special(special_chords.Place(chord, mode, before, after, found.target is not None))
@@ -114,8 +117,9 @@ def _refined(found: Analysis, own: str | None) -> Analysis:
     named_as = None if special.reading == chord else special.reading
     if special.source == APPLIED:
         return _respelled(found, special.reading, special.target)
-    is_applied_sixth = special.source == special_chords.AUGMENTED_SIXTH and chord.root != LOWERED_SIXTH
-    target = Target(chord.root - LOWERED_SIXTH, is_small=False) if is_applied_sixth else None
+    root = special.reading.root
+    is_applied_sixth = special.source == special_chords.AUGMENTED_SIXTH and root != LOWERED_SIXTH
+    target = Target(root - LOWERED_SIXTH, is_small=False) if is_applied_sixth else None
     refined = found._replace(source=special.source, function=special.function, target=target)
     return refined._replace(named_as=named_as, goal=special.target)
 
@@ -153,7 +157,7 @@ def _with_lines(analyses: list[Analysis]) -> tuple[Analysis, ...]:
         analysis
         if place not in lines
         else analysis._replace(line=lines[place])
-        if lines.get(place - 1) != lines[place] or analysis.chord == analyses[place - 1].chord
+        if lines.get(place - 1) != lines[place] or analysis.chord == analyses[place - 1].chord or _is_resolved(analysis)
         else analysis._replace(
             source=LINE_CLICHE,
             line=lines[place],
@@ -163,6 +167,12 @@ def _with_lines(analyses: list[Analysis]) -> tuple[Analysis, ...]:
         )
         for place, analysis in enumerate(analyses)
     )
+
+
+def _is_resolved(analysis: Analysis) -> bool:
+    """Whether an applied chord goes to the degree it is applied to."""
+    target, after = analysis.target, analysis.after
+    return target is not None and after is not None and after.root == target.place
 
 
 def _is_neapolitan(chord: RelativeChord) -> bool:

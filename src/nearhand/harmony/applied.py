@@ -9,9 +9,9 @@ above an applied dominant that follows is the ii of the same degree (common prac
 from __future__ import annotations
 
 from nearhand.harmony.sources import own_source
+from nearhand.notation.numerals import NEAPOLITAN_PLACE
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, RAISED_SIXTH, SUBTONIC, SUPERTONIC, Mode
-from nearhand.theory.quality import Quality
 from nearhand.theory.record import NamedTuple
 
 _AUGMENTED_FIFTH = 8
@@ -47,14 +47,16 @@ def applied_target(
     is_own = own_source(chord, mode) is not None
     if target_after is not None and not is_own and _prepares(chord, after, target_after):
         return target_after
-    distance = _distance_to_target(chord.quality)
+    distance = _distance_to_target(chord, after)
     if distance is None:
         return None
     target = chord.root - distance
     if is_own:
         before_subtonic = after is not None and after.root == target == SUBTONIC and _raised_root(chord, mode)
         return Target(target, is_small=False) if before_subtonic else None
-    is_small = _triad_is_minor(target, mode)
+    is_small = triad_is_minor(target, mode)
+    if target == NEAPOLITAN_PLACE and _resolves(target, after) and distance == DOMINANT:
+        is_small = False  # the Neapolitan has a dominant of its own
     if target == 0 or is_small is None or _is_second_before_dominant(chord, after):
         return None
     if chord.root == 0 and (tonic_is_seventh or (7 not in chord.quality.numbers and not _resolves(target, after))):
@@ -69,10 +71,15 @@ def _prepares(chord: RelativeChord, after: RelativeChord | None, target: Target)
     return is_dominant and is_second and chord.quality.interval(7) != _DIMINISHED_SEVENTH
 
 
-def _distance_to_target(quality: Quality) -> int | None:
-    """Fifths from the target up to the root: 1 for a dominant, 5 for a leading-tone chord, None for any other."""
+def _distance_to_target(chord: RelativeChord, after: RelativeChord | None) -> int | None:
+    """Fifths from the target up to the root: 1 for a dominant, 5 for a leading-tone chord, None for any other.
+
+    An augmented triad is a dominant only where its root falls a fifth.
+    """
+    quality = chord.quality
     third, fifth, seventh = (quality.interval(number) for number in (3, 5, 7))
-    is_plain_triad = quality.numbers == (1, 3, 5) and fifth != _AUGMENTED_FIFTH
+    falls_a_fifth = after is not None and after.root == chord.root - DOMINANT
+    is_plain_triad = quality.numbers == (1, 3, 5) and (fifth != _AUGMENTED_FIFTH or falls_a_fifth)
     if quality.is_dominant_seventh or (third == 4 and is_plain_triad):
         return DOMINANT
     if (third, fifth) == (-3, -6) and seventh in (None, -2, _DIMINISHED_SEVENTH):
@@ -85,8 +92,8 @@ def _raised_root(chord: RelativeChord, mode: Mode) -> bool:
     return mode.is_minor and RAISED_SIXTH in chord.places
 
 
-def _triad_is_minor(place: int, mode: Mode) -> bool | None:
-    """Whether the mode's triad on a degree is minor; None where it is diminished or there is none.
+def triad_is_minor(place: int, mode: Mode) -> bool | None:
+    """Whether the mode's triad on a degree (its place) is minor; None where it is diminished or there is none.
 
     The fifth degree of minor counts as major: its dominant is what one leads to.
     """

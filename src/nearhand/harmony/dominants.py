@@ -25,7 +25,7 @@ def dominant_target(analysis: Analysis) -> Target | None:
     >>> [target and target.place for target in map(dominant_target, analyse(row, MAJOR))]
     [0, None, 1, 0]
     """
-    chord, after = analysis.chord, analysis.after
+    chord, after = analysis.reading, analysis.after
     if chord.quality.interval(3) != 4 or (chord.quality.interval(7) or SUBTONIC) != SUBTONIC:
         return None
     if analysis.target is not None:
@@ -48,7 +48,7 @@ def leading_tone_target(analysis: Analysis) -> Target | None:
     >>> [target and target.place for target in map(leading_tone_target, analyse(row, MINOR))]
     [None, 0]
     """
-    chord, target = analysis.chord, analysis.target
+    chord, target = analysis.reading, analysis.target
     if (chord.quality.interval(3), chord.quality.interval(5)) != (-3, -6):
         return None
     if target is None:

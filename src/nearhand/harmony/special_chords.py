@@ -11,11 +11,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from nearhand.harmony.applied import Target
+from nearhand.harmony.applied import Target, triad_is_minor
 from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import DOMINANT as FIFTH
-from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, SUBTONIC, Mode
+from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_FOURTH, SUBTONIC, Mode
 from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES, SWISS
 from nearhand.theory.record import NamedTuple
 
@@ -28,9 +28,13 @@ PEDAL = "pedal"
 LINE_CLICHE = "line cliche"
 RESPELLED = "applied"
 
-_RAISED_FOURTH, _SPELLED_AS_SEVENTH = 6, -6
-"""The note of an augmented sixth, and how a chart spells it: in A minor D sharp and E flat."""
+_SPELLED_AS_SEVENTH = -6
+"""How a chart spells the raised fourth of an augmented sixth: in A minor E flat for D sharp."""
 _SIXTHS_BY_FIFTH = {1: AUGMENTED_SIXTHS["Ger"], None: AUGMENTED_SIXTHS["It"], -6: AUGMENTED_SIXTHS["Fr"]}
+_SPELLED_SIXTHS = {
+    frozenset(LOWERED_SIXTH + interval for interval in sixth.intervals): sixth for sixth in AUGMENTED_SIXTHS.values()
+}
+"""The notes of the augmented sixths, whatever chord symbol spells them (D7b5 over A flat in C is the French one)."""
 _THIRD_RELATED = (4, -3, 3, -4)
 _SHORTEST_LINE = 3
 
@@ -91,6 +95,10 @@ def _augmented_sixth(place: Place) -> Special | None:
     A dominant seventh that goes on to another one is an augmented sixth in minor, a tritone substitute in major.
     """
     chord, after = place.chord, place.after
+    spelled = _SPELLED_SIXTHS.get(frozenset(chord.places))
+    if spelled is not None and chord.root != LOWERED_SIXTH and chord.bass == LOWERED_SIXTH and place.goal == FIFTH:
+        reading = RelativeChord(LOWERED_SIXTH, spelled, chord.bass)
+        return Special(AUGMENTED_SIXTH, reading, PREDOMINANT, Target(FIFTH, is_small=False))
     if chord.quality in (*AUGMENTED_SIXTHS.values(), SWISS):
         return Special(AUGMENTED_SIXTH, chord, PREDOMINANT, Target(chord.root - LOWERED_SIXTH + FIFTH, is_small=False))
     if after is None or chord.root != LOWERED_SIXTH or place.goal != FIFTH or chord.quality.layers is not None:
@@ -98,10 +106,10 @@ def _augmented_sixth(place: Place) -> Special | None:
     is_seventh = chord.quality.is_dominant_seventh and chord.quality.numbers in ((1, 3, 5, 7), (1, 3, 7))
     quality = _SIXTHS_BY_FIFTH.get(chord.quality.interval(5))
     to_seventh = after.root == FIFTH and 7 in after.quality.numbers and not place.mode.has_minor_third
-    is_dominant = after.root == 0 or after.quality.interval(3) == 4
+    is_dominant = after.root == 0 or (after.quality.interval(3) or 4) == 4
     if not is_seventh or quality is None or to_seventh or not is_dominant or chord.bass not in chord.places:
         return None
-    bass = _RAISED_FOURTH if chord.bass == _SPELLED_AS_SEVENTH else chord.bass
+    bass = RAISED_FOURTH if chord.bass == _SPELLED_AS_SEVENTH else chord.bass
     return Special(
         AUGMENTED_SIXTH, RelativeChord(LOWERED_SIXTH, quality, bass), PREDOMINANT, Target(FIFTH, is_small=False)
     )
@@ -125,7 +133,8 @@ def _tritone_substitute(place: Place) -> Special | None:
         return None
     if place.is_applied or after.quality.interval(3) not in (4, -3):
         return None
-    is_small = after.quality.has_minor_third and goal == after.root
+    own = triad_is_minor(goal, place.mode) if goal else None
+    is_small = after.quality.has_minor_third if own is None else own
     return Special(TRITONE_SUBSTITUTE, chord, PREDOMINANT if goal == FIFTH else DOMINANT, Target(goal, is_small))
 
 
@@ -142,14 +151,17 @@ def _respelled_leading_tone_chord(place: Place) -> Special | None:
     reading = RelativeChord(root, quality, tones.get(sound(chord.bass), chord.bass))
     if reading == chord or (place.is_applied and chord.root == root):
         return None
-    is_small = after.quality.has_minor_third and goal == after.root
+    is_small = after.quality.has_minor_third if goal == 0 else triad_is_minor(goal, place.mode)
+    if is_small is None:
+        return None
     return Special(RESPELLED, reading, "", Target(goal, is_small))
 
 
 def _common_tone(place: Place) -> Special | None:
     """A diminished seventh that holds the root of a neighbour; a diminished triad only on that very root."""
     chord = place.chord
-    neighbours = [other for other in (place.after, place.before) if other is not None]
+    before = None if chord.root == LEADING_TONE else place.before  # the key's own vii°7 keeps its name
+    neighbours = [other for other in (place.after, before) if other is not None]
     if chord.quality == QUALITIES["diminished-seventh"]:
         if place.goal is not None and any(sound(place.goal - tone) == 1 for tone in chord.places):
             return None  # it is the leading-tone chord of what follows

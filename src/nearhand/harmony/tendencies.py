@@ -13,6 +13,7 @@ from nearhand.harmony.applied import Target
 from nearhand.harmony.functions import is_cadential
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, LOWERED_SIXTH, SUBDOMINANT, SUPERTONIC, Mode
+from nearhand.theory.mode import RAISED_FOURTH as SHARP_FOURTH
 from nearhand.theory.record import NamedTuple
 
 KEY_LEADING_TONE = "leading tone"
@@ -27,7 +28,7 @@ CHORDAL_SEVENTH = "chordal seventh"
 RISES, FALLS, STAYS, LEAVES, ENDS = "rises", "falls", "stays", "leaves", "ends"
 """What a tendency tone does: it moves by step, it is held, the next chord does not take it up, no chord follows."""
 
-_MEDIANT_IN_MINOR, _LOWERED_SECOND, _RAISED_FOURTH = -3, -5, 6
+_MEDIANT_IN_MINOR, _LOWERED_SECOND = -3, -5
 _MAJOR_THIRD, _MINOR_THIRD, _MAJOR_SEVENTH, _MINOR_SEVENTH = 4, -3, 5, -2
 _DIMINISHED_FIFTH, _AUGMENTED_FIFTH = -6, 8
 _DOWN_A_STEP = (5, -2)
@@ -106,7 +107,7 @@ def is_augmented_sixth(chord: RelativeChord, after: RelativeChord | None) -> boo
     """
     if chord.bass != LOWERED_SIXTH or not {LOWERED_SIXTH, 0} <= set(chord.places):
         return False
-    if _RAISED_FOURTH in chord.places:
+    if SHARP_FOURTH in chord.places:
         return True
     stands_on_dominant = after is not None and (after.root, after.bass) in ((DOMINANT, DOMINANT), (0, DOMINANT))
     return stands_on_dominant and _raised_fourth(chord) is not None
@@ -161,10 +162,10 @@ def _is_link_of_a_chain(chord: RelativeChord, after: RelativeChord | None) -> bo
 
 def _leads_to_dominant(chord: RelativeChord, mode: Mode, target: Target | None) -> bool:
     """Whether a chord has the raised fourth as the leading tone of V: applied to V, or diminished upon it."""
-    if _RAISED_FOURTH not in chord.places or _RAISED_FOURTH in mode.degrees:
+    if SHARP_FOURTH not in chord.places or SHARP_FOURTH in mode.degrees:
         return False
     if target is None:
-        return chord.root == _RAISED_FOURTH and chord.quality.interval(5) == _DIMINISHED_FIFTH
+        return chord.root == SHARP_FOURTH and chord.quality.interval(5) == _DIMINISHED_FIFTH
     return target.place == DOMINANT and _is_of_dominant_kind(chord.above(-DOMINANT))
 
 
@@ -178,7 +179,7 @@ def _lets_sixth_fall(chord: RelativeChord, mode: Mode, target: Target | None) ->
 
 def _raised_fourth(chord: RelativeChord) -> int | None:
     """The tone that sounds as the raised fourth degree, however it is spelled."""
-    return next((place for place in chord.places if _sound(place) == _sound(_RAISED_FOURTH)), None)
+    return next((place for place in chord.places if _sound(place) == _sound(SHARP_FOURTH)), None)
 
 
 def _sevenths(chord: RelativeChord) -> Iterator[int]:

@@ -7,6 +7,7 @@ from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT, TONIC, is_
 from nearhand.harmony.origins import Scene, origin
 from nearhand.harmony.replacement import diatonic_replacement, differing_tones, unmatched_tones
 from nearhand.harmony.sources import own_source
+from nearhand.harmony.special_chords import sound
 from nearhand.harmony.tendencies import ENDS, FALLS, RISES, STAYS, Tendency, tendencies
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS, degree_number
@@ -33,7 +34,7 @@ def sentences(analysis: Analysis, key: Key, conventions: Conventions = DEFAULT) 
     >>> key = parse_key("E minor")
     >>> for sentence in sentences(analyse([parse_numeral("V65", key.mode)], key.mode)[0], key):
     ...     print(sentence)
-    It comes from harmonic minor: the 7th degree is raised to D♯, the leading tone.
+    It comes from harmonic minor: the 7th degree is raised to D♯, the leading tone. Melodic minor holds it too.
     It pulls towards the tonic: dominant.
     D♯ lies in the bass: first inversion.
     """
@@ -190,8 +191,9 @@ def _bass(scene: Scene) -> str:
     if chord.bass == chord.own_bass or scene.analysis.source == "pedal":
         return ""
     note = scene.note(chord.bass)
-    if chord.bass in chord.places:
-        number = chord.quality.numbers[chord.places.index(chord.bass)]
+    heard = [sound(place) for place in chord.places]
+    if sound(chord.bass) in heard:  # spelled as the chord has it, or otherwise
+        number = chord.quality.numbers[heard.index(sound(chord.bass))]
         inversion = {3: "first", 5: "second", 7: "third"}.get(number)
         return (
             f"{note} lies in the bass: {inversion} inversion."

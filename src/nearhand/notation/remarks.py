@@ -85,7 +85,8 @@ def remarks_on(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> tu
 
 def _bare_number(chart: Chart, token: Token, key: Key, conventions: Conventions) -> str:
     """A bare digit is a major chord; where the scale has another chord, say so."""
-    if without_brackets(token.text) not in map(str, NUMERALS.values()):
+    number = without_brackets(token.text)
+    if number not in map(str, NUMERALS.values()):
         return ""
     chord = read_token(chart, token, key, conventions)
     degrees = key.mode.degrees
@@ -94,8 +95,8 @@ def _bare_number(chart: Chart, token: Token, key: Key, conventions: Conventions)
     if chord.root + 1 in degrees:
         if key.mode.is_minor and chord.root == 1:  # the major dominant is at home in minor
             return ""
-        return f"{token.text} is read as a major chord; the minor chord is written {token.text}-"
-    return f"{token.text} is read as a major chord; the diminished chord is written {token.text}°"
+        return f"{number} is read as a major chord; the minor chord is written {number}-"
+    return f"{number} is read as a major chord; the diminished chord is written {number}°"
 
 
 def _over_third(token: Token) -> str:
