@@ -24,7 +24,8 @@ def texts(line, session=E_MINOR):
 
 
 VERB_NAMES = [
-    ("", NAMES), ("  ", NAMES), ("s", {"show", "save", "sevenths", "symbols"}), ("sh", {"show"}), ("  sh", {"show"}), ("show", {"show"}),
+    ("", NAMES), ("  ", NAMES), ("s", {"show", "save", "sevenths", "symbols"}),
+    ("sh", {"show"}), ("  sh", {"show"}), ("show", {"show"}),
     ("h", {"home", "help"}), ("ex", {"explain"}), ("k", {"key", "keys"}), ("b", {"back", "borrow"}),
     ("x", set()), ("S", set()),
     ("|", set()), ("Em", set()), ("Em ", set()), ("nonsense ", set()), ("E minor: | E", set()),
@@ -33,7 +34,8 @@ WORDS = [
     ("voice ", {"close", "none"}), ("voice c", {"close"}), ("voice C", {"close"}), ("voice close ", set()),
     ("loop ", {"on", "off"}), ("loop of", {"off"}), ("degrees ", {"mode", "major", "relative"}),
     ("degrees m", {"mode", "major"}), ("symbols j", {"jazz"}), ("sevenths ", {"chord", "scale"}),
-    ("degrees ma", {"major"}), ("next ", set()), ("undo x", set()), ("help ", NAMES), ("help s", {"show", "save", "sevenths", "symbols"}),
+    ("degrees ma", {"major"}), ("next ", set()), ("undo x", set()),
+    ("help ", NAMES), ("help s", {"show", "save", "sevenths", "symbols"}),
 ]  # fmt: skip
 NOTATION = ("--degrees", "--sevenths", "--symbols", "--figures", "--plain", "--json")
 OPTIONS = [
