@@ -23,8 +23,8 @@ from hypothesis import strategies as st
 
 from nearhand.harmony.analysis import analyse
 from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT, TONIC
+from nearhand.harmony.line_cliches import LINE_CLICHE, line_cliches
 from nearhand.harmony.sources import PARALLEL_SCALES
-from nearhand.harmony.special_chords import LINE_CLICHE, line_cliches
 from nearhand.notation.conventions import PLAIN
 from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.chord import Chord, RelativeChord, relative_to

@@ -150,7 +150,7 @@ def _may_hold_lines(chords: Sequence[RelativeChord]) -> bool:
 
 
 def _with_lines(analyses: list[Analysis]) -> tuple[Analysis, ...]:
-    from nearhand.harmony.special_chords import LINE_CLICHE, line_cliches
+    from nearhand.harmony.line_cliches import LINE_CLICHE, line_cliches
 
     lines = line_cliches([analysis.chord for analysis in analyses])
     return tuple(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from nearhand.harmony import special_chords as special
 from nearhand.harmony.analysis import APPLIED, NEAPOLITAN, Analysis
+from nearhand.harmony.line_cliches import LINE_CLICHE
 from nearhand.harmony.minor_forms import TELLING_WORDS, forms_of
 from nearhand.harmony.sources import BORROWED, CHROMATIC, DIATONIC, lenders_of
 from nearhand.notation.accidentals import write_accidental
@@ -229,6 +230,6 @@ _SENTENCES = {
     special.COMMON_TONE: _common_tone,
     special.CHROMATIC_MEDIANT: _chromatic_mediant,
     special.PEDAL: _pedal,
-    special.LINE_CLICHE: _line_cliche,
+    LINE_CLICHE: _line_cliche,
 }
 """Source to its sentence; the forms of minor and what is borrowed are told by the names of their scales."""

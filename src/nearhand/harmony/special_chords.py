@@ -3,13 +3,10 @@
 Each recogniser looks at a chord between its neighbours. Sources: augmented sixths, Open Music Theory, "Altered
 subdominants", and R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Types of augmented sixth chords";
 tritone substitutes, Hutchinson, "Turnaround progression"; common-tone diminished sevenths, handouts of N. Rogers and
-S. Birch (second-hand); backdoor dominants, chromatic mediants, pedals and line clichés, common practice, no source.
+S. Birch (second-hand); backdoor dominants, chromatic mediants and pedals, common practice, no source.
 """
 
 from __future__ import annotations
-
-from collections.abc import Sequence
-from itertools import pairwise
 
 from nearhand.harmony.applied import Target, triad_is_minor
 from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT
@@ -25,7 +22,6 @@ BACKDOOR = "backdoor dominant"
 COMMON_TONE = "common-tone diminished"
 CHROMATIC_MEDIANT = "chromatic mediant"
 PEDAL = "pedal"
-LINE_CLICHE = "line cliche"
 RESPELLED = "applied"
 
 _SPELLED_AS_SEVENTH = -6
@@ -36,7 +32,6 @@ _SPELLED_SIXTHS = {
 }
 """The notes of the augmented sixths, whatever chord symbol spells them (D7b5 over A flat in C is the French one)."""
 _THIRD_RELATED = (4, -3, 3, -4)
-_SHORTEST_LINE = 3
 
 
 class Special(NamedTuple):
@@ -206,60 +201,3 @@ def is_over_pedal(chord: RelativeChord, before: RelativeChord | None, after: Rel
     if chord.bass in chord.places or before is None or before.bass != chord.bass:
         return False
     return (after is None or after.bass == chord.bass) and before.root != chord.root
-
-
-def line_cliches(chords: Sequence[RelativeChord]) -> dict[int, tuple[int, ...]]:
-    """For each chord within a line cliché, by its place in the row, the whole line in places above the tonic.
-
-    A line cliché is three chords or more of one root whose third stays while a single voice walks by half or whole
-    steps in one direction.
-
-    >>> from nearhand.notation.numerals import parse_numeral
-    >>> from nearhand.theory.mode import MINOR
-    >>> row = [parse_numeral(text, MINOR) for text in ("i", "i(maj7)", "i7", "i(add6)", "V")]
-    >>> line_cliches(row)[1]
-    (0, 5, -2, 3)
-    """
-    found: dict[int, tuple[int, ...]] = {}
-    start = 0
-    while start < len(chords):
-        end = start + 1
-        while end < len(chords) and _goes_on(chords[end - 1], chords[end]):
-            end += 1
-        line = _walking_line(chords[start:end]) if end - start >= _SHORTEST_LINE else ()
-        found.update(dict.fromkeys(range(start, start + len(line)), line))
-        start = end
-    return found
-
-
-def _goes_on(chord: RelativeChord, after: RelativeChord) -> bool:
-    same_third = chord.quality.interval(3) == after.quality.interval(3)
-    return chord.root == after.root and same_third and chord != after
-
-
-def _walking_line(chords: Sequence[RelativeChord]) -> tuple[int, ...]:
-    """The longest line of steps in one direction from the first chord on; empty when it is shorter than three."""
-    rows = [tuple(dict.fromkeys((*chord.places, chord.bass))) for chord in chords]
-    best: tuple[int, ...] = ()
-    for direction in (-1, 1):
-        lines: list[tuple[int, ...]] = [(place,) for place in rows[0]]
-        for before, row in pairwise(rows):
-            new = [
-                (*line, place)
-                for line in lines
-                for place in row
-                if place not in before and sound(direction * (place - line[-1])) in (1, 2)
-            ]
-            if not new:
-                break
-            lines = new[:_MOST_LINES]
-            best = max((best, *lines), key=len)
-    return best if len(best) >= _SHORTEST_LINE and _has_half_steps(best) else ()
-
-
-_MOST_LINES = 8
-
-
-def _has_half_steps(line: tuple[int, ...]) -> bool:
-    steps = [sound(after - before) for before, after in pairwise(line)]
-    return sum(step in (1, 11) for step in steps) >= len(line) - 2

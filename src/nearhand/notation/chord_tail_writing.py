@@ -5,97 +5,11 @@ from __future__ import annotations
 from functools import lru_cache
 
 from nearhand.notation.chord_tails import LOWERED_DIGITS, RAISED_DIGITS, read_tail
-from nearhand.notation.chord_words import (
-    ALTERED_DOMINANT,
-    AUGMENTED_MAJOR_SEVENTH,
-    COMPLETE,
-    MAJOR_SIXTH_NINTH,
-    MINOR_SIXTH_NINTH,
-)
+from nearhand.notation.chord_words import AUGMENTED_MAJOR_SEVENTH, COMPLETE
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
-from nearhand.theory.quality import NATURAL_INTERVALS, QUALITIES, SWISS, Quality, alteration
-from nearhand.theory.record import NamedTuple
-
-_SYMBOL_TAILS = {
-    "major": "",
-    "minor": "m",
-    "augmented": "aug",
-    "diminished": "dim",
-    "suspended-second": "sus2",
-    "suspended-fourth": "sus4",
-    "power": "5",
-    "major-sixth": "6",
-    "minor-sixth": "m6",
-    "dominant": "7",
-    "major-seventh": "maj7",
-    "minor-seventh": "m7",
-    "diminished-seventh": "dim7",
-    "augmented-seventh": "7#5",
-    "half-diminished": "m7b5",
-    "major-minor": "m(maj7)",
-    "dominant-ninth": "9",
-    "major-ninth": "maj9",
-    "minor-ninth": "m9",
-    "dominant-11th": "11",
-    "major-11th": "maj11",
-    "minor-11th": "m11",
-    "dominant-13th": "13",
-    "major-13th": "maj13",
-    "minor-13th": "m13",
-    "Italian": "7(It6)",
-    "French": "7(Fr43)",
-    "German": "7(Ger65)",
-    "pedal": "ped",
-    "Tristan": "Tristan",
-}
-_PLAIN_TAILS = {QUALITIES[kind]: tail for kind, tail in _SYMBOL_TAILS.items()}
-_PLAIN_TAILS |= {MAJOR_SIXTH_NINTH: "6/9", MINOR_SIXTH_NINTH: "m6/9", ALTERED_DOMINANT: "7alt", SWISS: "7(Sw43)"}
-
-
-class _Style(NamedTuple):
-    """How a style writes minor, major and what plain words spell out."""
-
-    minor: str
-    major: str
-    words: tuple[tuple[str, str], ...] = ()
-
-
-_STYLES = {
-    "plain": _Style("m", "maj"),
-    "jazz": _Style(
-        "-",
-        "Δ",
-        (("m7b5", "ø7"), ("7#5", "+7"), ("dim7", "°7"), ("dim", "°"), ("aug", "+"), ("m(maj7)", "-Δ7")),
-    ),
-    "long": _Style("min", "maj", (("7#5", "aug7"),)),
-    "compact": _Style(
-        "m",
-        "M",
-        (("m7b5", "ø7"), ("7#5", "+7"), ("dim7", "°7"), ("dim", "°"), ("aug", "+"), ("m(maj7)", "m(M7)")),
-    ),
-}
-"""``ascii`` writes as ``plain`` does, with b and #."""
-_TYPED = {"Δ": "maj", "°": "o", "ø7": "-7b5"}
-"""What stands for the signs of a style where only keyboard characters may be used."""
-
-
-def _styled(tail: str, style: _Style) -> str:
-    for plain, word in style.words:
-        if tail == plain:
-            return word
-    if tail.startswith("maj"):
-        return style.major + tail[3:]
-    if tail.startswith("m"):
-        tail = style.minor + tail[1:]
-    return tail.replace("maj", style.major)
-
-
-@lru_cache
-def _tails(symbols: str) -> dict[Quality, str]:
-    """The written tails of a style, by quality."""
-    return {quality: _styled(tail, _STYLES[symbols]) for quality, tail in _PLAIN_TAILS.items()}
-
+from nearhand.notation.symbol_styles import STYLES, TYPED, tails_of
+from nearhand.theory.quality import NATURAL_INTERVALS, QUALITIES, Quality, alteration
 
 _MARKS = {
     QUALITIES["diminished"]: "°",
@@ -119,10 +33,10 @@ def symbol_tail(chord_quality: Quality, symbols: str = "plain") -> str:
     >>> [symbol_tail(read_tail(tail), "jazz") for tail in ("m7", "maj7", "m7b5", "m(maj7)", "dim7", "madd9")]
     ['-7', 'Δ7', 'ø7', '-Δ7', '°7', '-(add9)']
     """
-    tails = _tails("plain" if symbols == "ascii" else symbols)
+    tails = tails_of("plain" if symbols == "ascii" else symbols)
     if chord_quality in tails:
         return tails[chord_quality]
-    major = _STYLES["plain" if symbols == "ascii" else symbols].major
+    major = STYLES["plain" if symbols == "ascii" else symbols].major
     candidates = (_from_base(chord_quality, base, tail, major) for base, tail in tails.items() if _may_go_on(tail))
     return min((words for words in candidates if words is not None), key=lambda words: (words[0], len(words[1])))[1]
 
@@ -221,7 +135,7 @@ def written_tail(chord_quality: Quality, conventions: Conventions) -> str:
     tail = symbol_tail(chord_quality, conventions.symbols)
     if not conventions.plain:
         return tail if conventions.symbols == "ascii" else signed(tail, conventions)
-    for sign, typed in _TYPED.items():
+    for sign, typed in TYPED.items():
         tail = tail.replace(sign, typed)
     return tail
 

@@ -19,7 +19,6 @@ from nearhand.notation.numeral_writing import written_bass_degree
 from nearhand.notation.numerals import OVER, read_bass_degree
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import MAJOR, Mode
-from nearhand.theory.quality import stacked
 
 _HINT = "write a number 1 to 7 such as 1, 6-, 2-7, 57, b7 or 5/7"
 
@@ -72,7 +71,7 @@ def _over(text: str, mode: Mode) -> RelativeChord:
     if upper.bass != upper.own_bass:
         what, hint = "the upper chord has no bass of its own", "write the bass behind the lower chord, as in 2//17/3"
         raise InputError(what, text, over, wanted="the end of the chord", hint=hint)
-    return lower._replace(quality=stacked(lower.quality, upper.root - lower.root, upper.quality))
+    return upper.over(lower)
 
 
 @lru_cache(maxsize=8192)
@@ -86,12 +85,8 @@ def write_number(chord: RelativeChord, mode: Mode, conventions: Conventions = DE
     if conventions.degrees == "relative":
         return write_number(chord.above(-mode.brightness), MAJOR, conventions._replace(degrees="major"))
     mode = conventions.counting_mode(mode)
-    if chord.quality.layers is not None:
-        lower, interval, upper = chord.quality.layers
-        root = chord.root + interval
-        alone = RelativeChord(root, upper, root)
-        above = write_number(alone._replace(bass=alone.own_bass), mode, conventions)
-        return f"{above}{OVER}{write_number(chord._replace(quality=lower), mode, conventions)}"
+    if chord.stack is not None:
+        return OVER.join(write_number(part, mode, conventions) for part in chord.stack)
     number, accidental = written_root(chord.root, mode, chord.quality.has_minor_third)
     tail = signed(mark_tail(chord.quality, conventions.plain, numeral=False), conventions)
     tail = raised(tail) if conventions.figures == "raised" and not conventions.plain else tail

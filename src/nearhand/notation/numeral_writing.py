@@ -30,12 +30,8 @@ def write_numeral(chord: RelativeChord, mode: Mode, conventions: Conventions = D
     >>> [write_numeral(parse_numeral(text, MINOR), MINOR) for text in ("v6", "bVII", "#viio7", "N6", "iv/5")]
     ['v6', 'VII', 'vii°7', '♭II6', 'iv/5']
     """
-    if chord.quality.layers is not None:
-        lower, interval, upper = chord.quality.layers
-        root = chord.root + interval
-        alone = RelativeChord(root, upper, root)
-        above = write_numeral(alone._replace(bass=alone.own_bass), mode, conventions)
-        return f"{above}{OVER}{write_numeral(chord._replace(quality=lower), mode, conventions)}"
+    if chord.stack is not None:
+        return OVER.join(write_numeral(part, mode, conventions) for part in chord.stack)
     if name := augmented_sixth(chord):
         return _figured(name, conventions)
     counted = conventions.counting_mode(mode)

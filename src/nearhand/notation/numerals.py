@@ -19,7 +19,7 @@ from nearhand.notation.figures import figure_slashes, read_figures
 from nearhand.notation.numeral_qualities import Degree, read_quality
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR, Mode
-from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES, stacked
+from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES
 
 NUMERALS = {"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7}
 NEAPOLITAN = "N"
@@ -88,7 +88,7 @@ def _over(text: str, over: int, mode: Mode, conventions: Conventions) -> Relativ
     if upper.bass != upper.own_bass:
         what, hint = "the upper chord has no bass of its own", "write the bass behind the lower chord, as in II//I7/3"
         raise InputError(what, text, over, wanted="the end of the chord", hint=hint)
-    return lower._replace(quality=stacked(lower.quality, upper.root - lower.root, upper.quality))
+    return upper.over(lower)
 
 
 def _parts(text: str, line: str, lenient: bool) -> list[tuple[int, int]]:

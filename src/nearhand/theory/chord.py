@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from nearhand.theory.key import Key
 from nearhand.theory.pitch_class import PitchClass, pitch_class
-from nearhand.theory.quality import Quality
+from nearhand.theory.quality import Quality, stacked
 from nearhand.theory.record import NamedTuple
 
 
@@ -56,6 +56,25 @@ class RelativeChord(NamedTuple):
     def own_bass(self) -> int:
         """The bass where none is written: the root, or the lowest tone of a chord without root."""
         return self.root if 0 in self.quality.intervals else self.root + self.quality.intervals[0]
+
+    @property
+    def stack(self) -> tuple[RelativeChord, RelativeChord] | None:
+        """The upper and the lower chord of a chord over a chord; None for any other."""
+        if self.quality.layers is None:
+            return None
+        lower, interval, upper = self.quality.layers
+        alone = RelativeChord(self.root + interval, upper, self.root + interval)
+        return alone._replace(bass=alone.own_bass), self._replace(quality=lower)
+
+    def over(self, lower: RelativeChord) -> RelativeChord:
+        """A chord over a chord, this one above: root and bass are those of the lower one.
+
+        >>> from nearhand.theory.quality import QUALITIES
+        >>> two, one = (RelativeChord(root, QUALITIES["major"], root) for root in (2, 0))
+        >>> two.over(one).places
+        (0, 4, 1, 2, 6, 3)
+        """
+        return lower._replace(quality=stacked(lower.quality, self.root - lower.root, self.quality))
 
     def above(self, fifths: int) -> RelativeChord:
         """The same chord counted from a tonic that lies ``fifths`` below."""
