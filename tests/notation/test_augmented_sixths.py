@@ -11,8 +11,9 @@ from strategies import MAJOR_TONICS, MINOR_TONICS, conventions, key, modes, name
 
 from nearhand.notation.conventions import PLAIN, Conventions
 from nearhand.notation.errors import InputError
+from nearhand.notation.numeral_words import TONES_OF_SIXTH
 from nearhand.notation.numeral_writing import augmented_sixth, write_applied, write_neapolitan, write_numeral
-from nearhand.notation.numerals import TONES_OF_SIXTH, parse_numeral
+from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR
 from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES

@@ -10,8 +10,9 @@ from strategies import conventions, modes, qualities, relative_chords
 from nearhand.notation.chord_words import BASES
 from nearhand.notation.conventions import SEVENTHS, Conventions
 from nearhand.notation.numbers import parse_number, starts_number, write_number
+from nearhand.notation.numeral_words import starts_numeral
 from nearhand.notation.numeral_writing import write_applied, write_numeral
-from nearhand.notation.numerals import parse_numeral, starts_numeral
+from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import MAJOR, MINOR, MODES
 from nearhand.theory.quality import QUALITIES, Quality

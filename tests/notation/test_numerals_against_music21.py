@@ -11,7 +11,8 @@ from strategies import MAJOR_TONICS, MINOR_TONICS, key
 
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import degree_number
-from nearhand.notation.numerals import NUMERALS, parse_numeral
+from nearhand.notation.numeral_words import NUMERALS
+from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.quality import quality
 
 # Numerals as we write them. music21 10.5.1 writes "o" for "°"; its bare 7 on a capital is the seventh of

@@ -10,8 +10,9 @@ from strategies import modes, relative_chords
 from nearhand.notation.chord_tail_writing import raised
 from nearhand.notation.chord_tails import plain_digits
 from nearhand.notation.conventions import SEVENTHS, Conventions
+from nearhand.notation.numeral_words import starts_numeral
 from nearhand.notation.numeral_writing import write_applied, write_numeral
-from nearhand.notation.numerals import parse_numeral, starts_numeral
+from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.mode import MAJOR, MINOR
 
 RAISED = Conventions(figures="raised")

@@ -10,8 +10,8 @@ from nearhand.harmony.functions import function_of
 from nearhand.harmony.sources import DIATONIC, is_borrowed, own_source, source_of
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.numbers import write_number
+from nearhand.notation.numeral_words import NEAPOLITAN_PLACE
 from nearhand.notation.numeral_writing import write_applied, write_neapolitan, write_numeral
-from nearhand.notation.numerals import NEAPOLITAN_PLACE
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import DOMINANT, LOWERED_SIXTH, RAISED_FOURTH, SUBTONIC, Mode
 from nearhand.theory.quality import QUALITIES

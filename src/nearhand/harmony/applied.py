@@ -9,7 +9,7 @@ above an applied dominant that follows is the ii of the same degree (common prac
 from __future__ import annotations
 
 from nearhand.harmony.sources import own_source
-from nearhand.notation.numerals import NEAPOLITAN_PLACE
+from nearhand.notation.numeral_words import NEAPOLITAN_PLACE
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, RAISED_SIXTH, SUBTONIC, SUPERTONIC, Mode
 from nearhand.theory.record import NamedTuple

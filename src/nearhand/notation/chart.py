@@ -25,7 +25,7 @@ from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.notation.numbers import parse_number, starts_number
-from nearhand.notation.numerals import parse_numeral, starts_numeral
+from nearhand.notation.numeral_words import starts_numeral
 from nearhand.theory.chord import RelativeChord, relative_to
 from nearhand.theory.key import Key
 from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS
@@ -113,6 +113,8 @@ def read_token(chart: Chart, token: Token, key: Key, conventions: Conventions = 
         if token.kind == "rest":
             return None
         if token.kind == "numeral":
+            from nearhand.notation.numerals import parse_numeral  # most charts are in chord symbols
+
             chord = parse_numeral(written, key.mode, conventions)
         elif token.kind == "number":
             chord = parse_number(written, key.mode, conventions)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from nearhand.notation.chart_signs import Sign
 from nearhand.notation.errors import InputError
 from nearhand.notation.numbers import starts_number
-from nearhand.notation.numerals import starts_numeral
+from nearhand.notation.numeral_words import starts_numeral
 from nearhand.theory.progression import Meter
 from nearhand.theory.record import NamedTuple
 

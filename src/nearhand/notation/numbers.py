@@ -10,13 +10,14 @@ from __future__ import annotations
 from functools import lru_cache
 
 from nearhand.notation.accidentals import MOST_ACCIDENTALS, SIGNS, read_accidentals, write_accidental
+from nearhand.notation.bass_degrees import read_bass_degree
 from nearhand.notation.chord_tail_writing import mark_tail, raised, signed
 from nearhand.notation.chord_tails import bass_slash, plain_digits, read_tail
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import root_place, written_root
 from nearhand.notation.errors import InputError
+from nearhand.notation.numeral_words import OVER
 from nearhand.notation.numeral_writing import written_bass_degree
-from nearhand.notation.numerals import OVER, read_bass_degree
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import MAJOR, Mode
 

@@ -9,7 +9,7 @@ from nearhand.notation.chord_tail_writing import mark_tail, raised, signed, symb
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import written_bass, written_root
 from nearhand.notation.errors import InputError
-from nearhand.notation.numerals import NEAPOLITAN, NEAPOLITAN_PLACE, NUMERALS, OVER, TONES_OF_SIXTH, parse_numeral
+from nearhand.notation.numeral_words import NEAPOLITAN, NEAPOLITAN_PLACE, NUMERALS, OVER, TONES_OF_SIXTH
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR, Mode
 from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES, Quality
@@ -97,6 +97,8 @@ def write_applied(
 
 
 def _is_read_as(written: str, chord: RelativeChord, mode: Mode, conventions: Conventions) -> bool:
+    from nearhand.notation.numerals import parse_numeral  # only where sevenths are those of the scale
+
     try:
         return parse_numeral(written, mode, conventions) == chord
     except InputError:

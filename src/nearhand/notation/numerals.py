@@ -10,29 +10,21 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from nearhand.notation.accidentals import MOST_ACCIDENTALS, SIGNS, read_accidentals
+from nearhand.notation.accidentals import MOST_ACCIDENTALS, read_accidentals
+from nearhand.notation.bass_degrees import read_bass_degree
 from nearhand.notation.chord_tails import plain_digits
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.degrees import ORDINALS, bass_place, root_place
+from nearhand.notation.degrees import ORDINALS, root_place
 from nearhand.notation.errors import InputError
 from nearhand.notation.figures import figure_slashes, read_figures
 from nearhand.notation.numeral_qualities import Degree, read_quality
+from nearhand.notation.numeral_words import NEAPOLITAN, NEAPOLITAN_PLACE, NUMERALS, OVER, SIXTH_NAMES, TONES_OF_SIXTH
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import LOWERED_SIXTH, MAJOR, MINOR, Mode
 from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES
 
-NUMERALS = {"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7}
-NEAPOLITAN = "N"
-NEAPOLITAN_PLACE = -5
-OVER = "//"
 MOST_PARTS = 12
 """Applied chords may be nested this deep."""
-_SIXTHS = {"It": "It", "Fr": "Fr", "Ger": "Ger", "Gr": "Ger", "Sw": "Sw"}
-TONES_OF_SIXTH = {"It": (6, -4, 0), "Fr": (2, 6, -4, 0), "Ger": (6, -4, 0, -3), "Sw": (9, 6, -4, 0)}
-"""The augmented sixths from the root that their figures count from, in fifths above the tonic.
-
-Ger7 has the raised fourth degree in the bass, Ger65 the lowered sixth, where all four usually stand.
-"""
 _CADENTIAL = ("Cad64", "Cad")
 _BEFORE_FIGURE = frozenset("IVivN°ºoøØ+dmajMΔ△∆^(rtw")
 """What may stand before a figure: a numeral, a mark or a name, not the number of an added or suspended tone."""
@@ -134,10 +126,10 @@ def _named_chord(part: str, mode: Mode) -> RelativeChord | None:
     if part[:1] == NEAPOLITAN:
         bass = {"": 4, "6": 4, "63": 4, "53": 0, "64": 1}.get(part[1:].replace("/", ""))
         return None if bass is None else RelativeChord(NEAPOLITAN_PLACE, QUALITIES["major"], NEAPOLITAN_PLACE + bass)
-    name = next((name for name in _SIXTHS if part.startswith(name)), "")
+    name = next((name for name in SIXTH_NAMES if part.startswith(name)), "")
     if not name:
         return None
-    kind, figures = _SIXTHS[name], part[len(name) :].removeprefix("+")
+    kind, figures = SIXTH_NAMES[name], part[len(name) :].removeprefix("+")
     tones = TONES_OF_SIXTH[kind]
     if figures in ("", "6"):
         return RelativeChord(LOWERED_SIXTH, AUGMENTED_SIXTHS[kind], LOWERED_SIXTH)
@@ -177,30 +169,6 @@ def _no_part(text: str, start: int, tail: str, error: InputError) -> InputError:
     return InputError(what, text, place, place + 1, wanted="a chord quality or a figure", hint=_HINT)
 
 
-def read_bass_degree(text: str, start: int, mode: Mode, chord: RelativeChord) -> int:
-    """Read a bass degree 1 to 7 with its accidentals to the end of the text; answer its place above the tonic.
-
-    Raises InputError.
-
-    >>> read_bass_degree("v/7", 2, MINOR, parse_numeral("v", MINOR))
-    -2
-    """
-    accidental, at = read_accidentals(text, start)
-    digits = plain_digits(text[at:])
-    if len(digits) != 1 or digits not in "1234567":
-        raise InputError(
-            f"{digits[:12]!r} is no bass degree" if digits else "a bass degree is missing",
-            text,
-            at,
-            max(len(text), at + 1),
-            wanted="a bass degree 1 to 7",
-            hint="a slash and a digit name the scale degree in the bass, as in v/7",
-        )
-    if accidental is not None and abs(accidental) > MOST_ACCIDENTALS:
-        raise InputError("a degree takes three accidentals at most", text, start, at, wanted="a bass degree", hint="")
-    return bass_place(int(digits), accidental, mode, chord.places)
-
-
 def _own_tone(text: str, line: str, start: int, chord: RelativeChord) -> int:
     """The chord's own tone that an ordinal names (R. Hutchinson, as in ``I/3rd``), as a place above the tonic."""
     numbers = [number for number in chord.quality.numbers if line[start:] == ordinal(number)]
@@ -219,13 +187,3 @@ def ordinal(number: int) -> str:
     ('3rd', '9th')
     """
     return ORDINALS[number - 1] if number <= len(ORDINALS) else f"{number}th"
-
-
-def starts_numeral(text: str) -> bool:
-    """Whether a token's first characters are those of a numeral (after any accidental)."""
-    bare = text.lstrip("".join(SIGNS) + "♮")
-    if bare[:1] in ("I", "V", "i", "v") or text.startswith(tuple(_SIXTHS)):
-        return True
-    return (text[:1] == NEAPOLITAN and text[1:2] in ("", "6", "5", "/", "⁶")) or text.startswith(
-        _CADENTIAL[0][:3] + "6"
-    )

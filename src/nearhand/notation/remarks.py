@@ -12,7 +12,7 @@ from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.chord_tails import plain_digits
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS, has_two_forms
-from nearhand.notation.numerals import NUMERALS, starts_numeral
+from nearhand.notation.numeral_words import NUMERALS, starts_numeral
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR
 
