@@ -64,6 +64,7 @@ def is_borrowed(chord: RelativeChord, mode: Mode) -> bool:
     return bool(lenders_of(chord, mode))
 
 
+@lru_cache(maxsize=8192)
 def own_source(chord: RelativeChord, mode: Mode) -> str | None:
     """As ``source_of`` for a chord of the key itself; None for any other."""
     places = set(chord.places)

@@ -50,7 +50,8 @@ class RelativeChord(NamedTuple):
     @property
     def places(self) -> tuple[int, ...]:
         """The chord tones from the root up, in fifths above the tonic."""
-        return tuple(self.root + interval for interval in self.quality.intervals)
+        root = self.root
+        return tuple([root + interval for interval in self.quality.intervals])
 
     @property
     def own_bass(self) -> int:

@@ -36,7 +36,10 @@ class Quality(NamedTuple):
     @property
     def has_minor_third(self) -> bool:
         """Whether the third is minor: what a small numeral and a dash mean."""
-        return (3, -3) in self.tones and (3, 4) not in self.tones
+        if -3 not in self.intervals:
+            return False
+        tones = self.tones
+        return (3, -3) in tones and (3, 4) not in tones
 
     @property
     def is_dominant_seventh(self) -> bool:
