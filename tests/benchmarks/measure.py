@@ -13,6 +13,10 @@ import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from nearhand.theory.progression import Progression
 
 PROGRAM = str(Path(sys.executable).with_name("nearhand"))
 CHART = "| Em | Bm/D | Am/C | B7 |"
@@ -172,6 +176,35 @@ def measure_search() -> None:
     print(f"10,000 chords, close, loop     {cold_ms(lambda: voice_progression(longer, loop=True)):7.1f} ms")
     ranked = call_us(lambda: rank_keys(list(long.chords())[:64]), repeats=5) / 1000
     print(f"key of 64 chords               {ranked:7.2f} ms")
+    measure_reasoning(long, chance)
+
+
+def measure_reasoning(long: Progression, chance: random.Random) -> None:
+    """What harmony takes on a thousand chords, a tune of 64 notes against music21, and substitutes of one chord."""
+    from music21 import stream
+    from music21.note import Note
+
+    from nearhand.harmony.along import along
+    from nearhand.harmony.analysis import analyse
+    from nearhand.harmony.melody_keys import rank_keys_of_melody
+    from nearhand.harmony.modulation import regions_of
+    from nearhand.harmony.words import sentences, where_tones_go
+    from nearhand.notation.melody_notes import parse_melody
+    from nearhand.verbs.instead import offers_for
+
+    chords, key = long.relative_chords, long.key
+    print(f"1,000 chords, analysed         {cold_ms(lambda: analyse(chords, key.mode)):7.1f} ms")
+    analyses = analyse(chords, key.mode)
+    told = cold_ms(lambda: [(sentences(each, key), where_tones_go(each, key)) for each in analyses])
+    print(f"1,000 chords, in words         {told:7.1f} ms")
+    print(f"1,000 chords, cadences, turns  {cold_ms(lambda: along(long)):7.1f} ms")
+    print(f"1,000 chords, where keys turn  {cold_ms(lambda: regions_of(long)):7.1f} ms")
+    print(f"substitutes of one of 8 chords {cold_ms(lambda: offers_for(chords[:8], 4, key)):7.1f} ms")
+    names = [chance.choice(["C", "D", "E", "F", "G", "A", "B", "F#", "Bb"]) for _ in range(64)]
+    notes = [note.pitch_class for note in parse_melody(" ".join(names))]
+    theirs = stream.Stream([Note(name.replace("b", "-")) for name in names])
+    ours, peer = call_us(lambda: rank_keys_of_melody(notes)), call_us(lambda: theirs.analyze("key"), 3, 2)
+    print(f"key of 64 notes                {ours / 1000:7.2f} ms   music21 {peer / 1000:7.2f} ms ({peer / ours:.0f} x)")
 
 
 if __name__ == "__main__":
