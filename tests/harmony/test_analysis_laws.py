@@ -109,7 +109,8 @@ def test_an_applied_chord_leads_to_a_major_or_minor_chord_of_the_key_other_than_
     # R. Hutchinson, Music Theory for the 21st-Century Classroom, SecondaryDominantsInMajorAndMinor
     for target in [analysis.target for analysis in analyse(chords, mode) if analysis.target is not None]:
         assert target.place != 0
-        assert {target.place, target.place + 1} <= set(mode.degrees)
+        # or of a lowered degree that a parallel mode lends (common practice, no source)
+        assert {target.place, target.place + 1} <= set(mode.degrees) or target.place in (-2, -3, -4, -5)
 
 
 def test_no_chords_have_no_analyses():

@@ -294,7 +294,12 @@ C ; C E Ab C ; 3 ; bVI borrowed from natural minor ; MT21C ModeMixtureSection
 c ; Cm Em Cm ; 2 ; #iii borrowed from major ;
 c ; Cm Ab Cm ; 2 ; VI natural minor ;
 C ; C Em C ; 2 ; iii diatonic ;
-C ; C F7 Bb ; 2 ; IV7 borrowed from dorian ; it neither falls a half step nor rises to the tonic
+C ; C F7 Bb ; 2 ; V7/bVII applied ; the dominant of a degree that a parallel mode lends
+C ; C Bb7 Eb ; 2 ; V7/bIII applied ; the same
+C ; C Eb7 Ab ; 2 ; V7/bVI applied ; the same
+C ; C E7sus4 E7 Am ; 2 ; V7sus4/vi applied ; the third of the applied dominant suspended
+F ; F Em7b5 A7 Dm ; 2 ; ii/o7/vi applied ; the minor ii V of vi
+a ; Am Bb E7 ; 2 ; bII Neapolitan ; over its root before the dominant
 C ; C Bb7 F ; 2 ; bVII7 borrowed from natural minor ;
 C ; C Bb7 Cm ; 2 ; bVII7 borrowed from natural minor ; the natural minor's own VII7 and tonic
 c ; Cm Bb7 Cm ; 2 ; VII7 natural minor ;

@@ -95,7 +95,7 @@ C ; C D7 G ; 2 ; mixture ; - ; -
 c ; Fm G7b9 Cm ; 2 ; mixture ; - ; -
 c ; Cm Fm Gm ; 3 ; mixture ; G ; V
 # ii and V before a chord: common practice, no source
-C ; C Am F ; 2 ; secondary ; Bm7b5 E7 ; vii/o7 V7/vi
+C ; C Am F ; 2 ; secondary ; Bm7b5 E7 ; ii/o7/vi V7/vi
 C ; C F G ; 2 ; secondary ; Gm7 C7 ; ii7/IV V7/IV
 C ; C G7 C ; 1 ; secondary ; Dm7 G7 ; ii7 V7
 a ; F Am ; 2 ; secondary ; Bm7b5 E7 ; ii/o7 V7

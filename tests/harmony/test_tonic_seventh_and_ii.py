@@ -54,7 +54,7 @@ def test_the_tonic_seventh_is_applied_unless_the_piece_begins_or_ends_on_it(symb
         ("c", "Bbm7 Eb7 Ab", "ii7/VI V7/VI VI"),
         ("g", "Dm7b5 G7b9 Cm7", "iiø7/iv V7b9/iv iv7"),
         ("C", "Am7 D7 G", "vi7 V7/V V"),  # chords of the key keep their own numeral
-        ("C", "Bm7b5 E7 Am", "viiø7 V7/vi vi"),
+        ("C", "Bm7b5 E7 Am", "iiø7/vi V7/vi vi"),
         ("C", "Gm7 F", "v7 IV"),  # no dominant behind it
         ("C", "F#m7b5 G", "viiø7/V V"),
     ],

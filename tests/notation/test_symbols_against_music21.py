@@ -104,5 +104,8 @@ def test_every_base_spelling_without_a_dash_is_compared_or_known_to_be_refused()
     left = [base for base in left if base not in ("", *AGREED.split(), *REFUSED.split(), *different)]
 
     for base in left:
+        if base.endswith("altered"):  # music21 drops the word
+            assert harmony.ChordSymbol("C" + base).pitches == harmony.ChordSymbol("C" + base[:-7]).pitches
+            continue
         with pytest.raises(ValueError, match="Invalid chord abbreviation"):
             harmony.ChordSymbol("C" + base)

@@ -13,7 +13,7 @@ from nearhand.notation.numbers import write_number
 from nearhand.notation.numeral_words import NEAPOLITAN_PLACE
 from nearhand.notation.numeral_writing import write_applied, write_neapolitan, write_numeral
 from nearhand.theory.chord import RelativeChord
-from nearhand.theory.mode import DOMINANT, LOWERED_SIXTH, RAISED_FOURTH, SUBTONIC, Mode
+from nearhand.theory.mode import DOMINANT, LEADING_TONE, LOWERED_SIXTH, RAISED_FOURTH, SUBTONIC, Mode
 from nearhand.theory.quality import QUALITIES
 from nearhand.theory.record import NamedTuple
 
@@ -87,7 +87,7 @@ def _analyse(
     named_as = None if read == chord else read
     if target is not None:
         source = APPLIED
-    elif _is_neapolitan(chord):
+    elif _is_neapolitan(chord, after):
         source = NEAPOLITAN
     else:
         source = source_of(read, mode)
@@ -175,9 +175,14 @@ def _is_resolved(analysis: Analysis) -> bool:
     return target is not None and after is not None and after.root == target.place
 
 
-def _is_neapolitan(chord: RelativeChord) -> bool:
-    """A major triad on the lowered second degree, with its third in the bass."""
-    return chord.root == NEAPOLITAN_PLACE and chord.quality == QUALITIES["major"] and chord.bass == NEAPOLITAN_PLACE + 4
+def _is_neapolitan(chord: RelativeChord, after: RelativeChord | None) -> bool:
+    """A major triad on the lowered second degree over its third; over its root where the dominant follows."""
+    if chord.root != NEAPOLITAN_PLACE or chord.quality != QUALITIES["major"]:
+        return False
+    to_dominant = after is not None and (
+        after.root in (DOMINANT, LEADING_TONE) or (after.root, after.bass) == (0, DOMINANT)
+    )
+    return chord.bass == NEAPOLITAN_PLACE + 4 or (chord.bass == chord.root and to_dominant)
 
 
 def _tonic_is_seventh(chords: Sequence[RelativeChord]) -> bool:

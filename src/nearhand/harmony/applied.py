@@ -9,13 +9,12 @@ above an applied dominant that follows is the ii of the same degree (common prac
 from __future__ import annotations
 
 from nearhand.harmony.sources import own_source
-from nearhand.notation.numeral_words import NEAPOLITAN_PLACE
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, RAISED_SIXTH, SUBTONIC, SUPERTONIC, Mode
 from nearhand.theory.record import NamedTuple
 
 _AUGMENTED_FIFTH = 8
-_DIMINISHED_SEVENTH = -9
+_DIMINISHED_FIFTH, _DIMINISHED_SEVENTH = -6, -9
 
 
 class Target(NamedTuple):
@@ -45,7 +44,7 @@ def applied_target(
     Target(place=1, is_small=False)
     """
     is_own = own_source(chord, mode) is not None
-    if target_after is not None and not is_own and _prepares(chord, after, target_after):
+    if target_after is not None and after is not None and _shares_target(chord, is_own, after, target_after):
         return target_after
     distance = _distance_to_target(chord, after)
     if distance is None:
@@ -55,13 +54,34 @@ def applied_target(
         before_subtonic = after is not None and after.root == target == SUBTONIC and _raised_root(chord, mode)
         return Target(target, is_small=False) if before_subtonic else None
     is_small = triad_is_minor(target, mode)
-    if target == NEAPOLITAN_PLACE and _resolves(target, after) and distance == DOMINANT:
-        is_small = False  # the Neapolitan has a dominant of its own
+    if is_small is None and after is not None and _leads_to_a_lent_degree(chord, target, after):
+        is_small = after.quality.has_minor_third
     if target == 0 or is_small is None or _is_second_before_dominant(chord, after):
         return None
     if chord.root == 0 and (tonic_is_seventh or (7 not in chord.quality.numbers and not _resolves(target, after))):
         return None
     return Target(target, is_small)
+
+
+_LENT_DEGREES = (-2, -3, -4, -5)
+"""The lowered seventh, third, sixth and second degree: what parallel modes and the Neapolitan lend."""
+
+
+def _leads_to_a_lent_degree(chord: RelativeChord, target: int, after: RelativeChord) -> bool:
+    """Whether a dominant seventh goes down a fifth to a major or minor chord on a degree that a parallel mode lends."""
+    has_third = after.quality.interval(3) in (4, -3) and after.quality.interval(5) != _DIMINISHED_FIFTH
+    return target in _LENT_DEGREES and after.root == target and chord.quality.is_dominant_seventh and has_third
+
+
+def _shares_target(chord: RelativeChord, is_own: bool, after: RelativeChord, target: Target) -> bool:
+    """Whether a chord belongs with the applied dominant that follows: as its ii, or as itself with its third suspended.
+
+    A chord of the key itself is a ii only where it is half-diminished: vii of C before V7/vi is ii of vi.
+    """
+    is_half_diminished = chord.quality.interval(5) == _DIMINISHED_FIFTH and 7 in chord.quality.numbers
+    is_suspended = chord.root == after.root and 4 in chord.quality.numbers and 3 not in chord.quality.numbers
+    prepares = (not is_own or is_half_diminished) and _prepares(chord, after, target)
+    return prepares or (is_suspended and after.root - target.place == DOMINANT)
 
 
 def _prepares(chord: RelativeChord, after: RelativeChord | None, target: Target) -> bool:

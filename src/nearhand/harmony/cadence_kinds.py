@@ -124,7 +124,7 @@ def _half(phrase: Passage, before: int, goal: int) -> Named | None:
     if mode.has_minor_third and is_minor_fourth and first.bass == LOWERED_SIXTH:
         return Named(PHRYGIAN_HALF, come_from, "the bass falls a half step to the dominant")
     if 7 in last.quality.numbers:
-        return Named(HALF, come_from, "the phrase stops on the dominant; with its seventh, where a triad is the rule")
+        return Named(HALF, come_from, "the phrase stops on the dominant, with its seventh")
     target = phrase.analyses[come_from].target
     if target is not None and target.place == DOMINANT:
         return Named(HALF, come_from, "the phrase stops on the dominant, reached from a chord applied to it")

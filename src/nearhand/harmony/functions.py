@@ -11,7 +11,7 @@ from nearhand.harmony.sources import BORROWED, CHROMATIC
 from nearhand.notation.degrees import degree_number
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import DOMINANT as DOMINANT_PLACE
-from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_SIXTH, SUBDOMINANT, SUPERTONIC
+from nearhand.theory.mode import LEADING_TONE, LOWERED_SIXTH, RAISED_SIXTH, SUBDOMINANT, SUBTONIC, SUPERTONIC
 
 TONIC, PREDOMINANT, DOMINANT, COLOUR = "tonic", "predominant", "dominant", "colour"
 _BY_DEGREE = {1: TONIC, 2: PREDOMINANT, 3: TONIC, 4: PREDOMINANT, 5: DOMINANT, 6: TONIC, 7: DOMINANT}
@@ -25,6 +25,12 @@ def is_cadential(chord: RelativeChord, after: RelativeChord | None) -> bool:
         and after is not None
         and (after.root, after.bass) == (DOMINANT_PLACE, DOMINANT_PLACE)
     )
+
+
+def leads_to_mediant(chord: RelativeChord, after: RelativeChord | None) -> bool:
+    """Whether VII7 of minor goes to III, whose dominant it is (VII7 and V7/III are one chord)."""
+    is_subtonic = chord.root == SUBTONIC and chord.quality.is_dominant_seventh
+    return is_subtonic and after is not None and after.root == SUBTONIC - 1
 
 
 def is_suspended_over_dominant(chord: RelativeChord) -> bool:
@@ -51,6 +57,8 @@ def function_of(chord: RelativeChord, source: str, target: Target | None, after:
         prepares = target.place == DOMINANT_PLACE or chord.root - target.place == SUPERTONIC
         return PREDOMINANT if prepares else DOMINANT
     if is_cadential(chord, after) or is_suspended_over_dominant(chord):
+        return DOMINANT
+    if leads_to_mediant(chord, after):
         return DOMINANT
     if _is_colour(chord, source):
         return COLOUR

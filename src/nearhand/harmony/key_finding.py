@@ -17,7 +17,7 @@ from nearhand.theory.chord import Chord, RelativeChord
 from nearhand.theory.key import Key
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, MODES, SUBDOMINANT, SUBTONIC, SUPERTONIC, Mode
 from nearhand.theory.pitch_class import pitch_class
-from nearhand.theory.quality import Quality
+from nearhand.theory.quality import QUALITIES, Quality
 from nearhand.theory.record import NamedTuple
 
 TYPE_CHECKING = False
@@ -36,8 +36,9 @@ _PRIORS = {
 }
 _PLAIN_SIGNATURE, _WIDEST_SIGNATURE = 7, 10
 _FIT, _TIME_ON_TONIC, _NO_TONIC = 2.0, 0.3, -0.2
-_OPENING, _CLOSING, _HALF_CLOSE, _STRONGEST_CADENCES = 0.4, 0.35, 0.15, 0.8
+_OPENING, _CLOSING, _HALF_CLOSE, _HALF_CLOSE_ON_SEVENTH, _STRONGEST_CADENCES = 0.4, 0.35, 0.15, 0.45, 0.8
 _SEVENTH_CADENCE, _TRIAD_CADENCE, _PREPARED_CADENCE = 0.3, 0.02, 0.15
+_BLUES = 0.9
 _FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.1, 0.85, 0.6, 0.35
 _ODDS = 100.0
 """How much likelier a key is whose score is higher by 1."""
@@ -115,12 +116,17 @@ class _Tally(NamedTuple):
 
 
 def _tally(chords: Sequence[Chord], weights: Sequence[Beats]) -> _Tally:
-    sounds = [(chord.root.fifths, chord.quality) for chord in chords]
+    sounds = [(chord.root.fifths, _plain(chord.quality)) for chord in chords]
     lengths: dict[_Sound, float] = {}
     for sound, weight in zip(sounds, weights, strict=True):
         lengths[sound] = lengths.get(sound, 0.0) + float(weight)
     rows = Counter(zip([None, *sounds], sounds, sounds[1:], strict=False))
     return _Tally(lengths, rows, sounds[0], sounds[-1])
+
+
+def _plain(quality: Quality) -> Quality:
+    """A dominant without its ninths, elevenths and thirteenths: what lies above its seventh tells no key."""
+    return QUALITIES["dominant"] if quality.is_dominant_seventh else quality
 
 
 def candidate_keys(chords: Sequence[Chord]) -> list[Key]:
@@ -150,7 +156,16 @@ def _score(tally: _Tally, key: Key) -> float:
         on_tonic += length * is_tonic(seen[sound], key.mode)
     tonic = _TIME_ON_TONIC * on_tonic / time if on_tonic else _NO_TONIC
     cadences = min(sum(count * strength for count, strength in _cadences(tally, key)), _STRONGEST_CADENCES)
-    return _FIT * fit / time + tonic + _ends(tally, seen, key.mode) + cadences + _PRIORS[key.mode]
+    blues = _BLUES if key.mode == MAJOR and _turns_as_a_blues(tally, key) else 0.0
+    return _FIT * fit / time + tonic + _ends(tally, seen, key.mode) + cadences + blues + _PRIORS[key.mode]
+
+
+def _turns_as_a_blues(tally: _Tally, key: Key) -> bool:
+    """Whether the fourth degree as a dominant seventh goes back to the tonic as one, and the piece opens on that."""
+    if tally.first[0] != key.tonic.fifths or not tally.first[1].is_dominant_seventh:
+        return False
+    step = ((key.tonic.fifths + SUBDOMINANT, QUALITIES["dominant"]), (key.tonic.fifths, QUALITIES["dominant"]))
+    return any((first, second) == step for _, first, second in tally.rows)
 
 
 def _relative(sound: _Sound, key: Key) -> RelativeChord:
@@ -209,7 +224,7 @@ def _ends(tally: _Tally, seen: dict[_Sound, RelativeChord], mode: Mode) -> float
     if mode == MINOR and last.root == 0 and last.quality.interval(3) == 4 and not last.quality.is_dominant_seventh:
         total += _CLOSING  # a major third at the end of a piece in minor
     if mode in (MAJOR, MINOR) and last.root == DOMINANT and LEADING_TONE in last.places:
-        total += _HALF_CLOSE
+        total += _HALF_CLOSE_ON_SEVENTH if last.quality.is_dominant_seventh and first != last else _HALF_CLOSE
     return total
 
 

@@ -132,7 +132,10 @@ def _ends_of_chords(chords: Sequence[RelativeChord], mode: Mode) -> str:
     if not chords:
         return ""
     first, last = chords[0], chords[-1]
-    opens, closes = is_tonic(first, mode), is_tonic(last, mode)
+    opens, closes = (
+        is_tonic(chord, mode) and (not chord.quality.is_dominant_seventh or other.root == 0)
+        for chord, other in ((first, last), (last, first))
+    )
     if opens and closes:
         return "it opens and closes on its tonic"
     half_close = last.root == DOMINANT and LEADING_TONE in last.places

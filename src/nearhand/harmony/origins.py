@@ -95,7 +95,10 @@ def _minor_form(scene: Scene) -> str:
 def _borrowed(scene: Scene) -> str:
     lenders = lenders_of(scene.analysis.reading, scene.key.mode)
     also = f" {_held_too(lenders[1:])}" if lenders[1:] else ""
-    return f"It is borrowed from {lenders[0]} on the same tonic: {_altered(scene)}.{also}"
+    analysis = scene.analysis
+    closes_in_major = scene.key.mode.has_minor_third and analysis.chord.root == 0 and analysis.after is None
+    picardy = " At the close it is the Picardy third." if closes_in_major and lenders[0] == "major" else ""
+    return f"It is borrowed from {lenders[0]} on the same tonic: {_altered(scene)}.{also}{picardy}"
 
 
 def _chromatic(scene: Scene) -> str:
@@ -116,8 +119,9 @@ def _listed(words: tuple[str, ...]) -> str:
 
 
 def _neapolitan(scene: Scene) -> str:
-    root = scene.note(scene.analysis.chord.root)
-    return f"It is the Neapolitan sixth: the major chord on {root}, the lowered 2nd degree, over its third."
+    chord = scene.analysis.chord
+    over = ("Neapolitan", "") if chord.bass == chord.root else ("Neapolitan sixth", ", over its third")
+    return f"It is the {over[0]}: the major chord on {scene.note(chord.root)}, the lowered 2nd degree{over[1]}."
 
 
 def _applied(scene: Scene) -> str:

@@ -3,12 +3,29 @@
 from __future__ import annotations
 
 from nearhand.harmony.analysis import Analysis
-from nearhand.harmony.functions import COLOUR, DOMINANT, PREDOMINANT, TONIC, is_cadential, is_suspended_over_dominant
+from nearhand.harmony.functions import (
+    COLOUR,
+    DOMINANT,
+    PREDOMINANT,
+    TONIC,
+    is_cadential,
+    is_suspended_over_dominant,
+    leads_to_mediant,
+)
 from nearhand.harmony.origins import Scene, origin
 from nearhand.harmony.replacement import diatonic_replacement, differing_tones, unmatched_tones
 from nearhand.harmony.sources import own_source
 from nearhand.harmony.special_chords import sound
-from nearhand.harmony.tendencies import ENDS, FALLS, RISES, STAYS, Tendency, tendencies
+from nearhand.harmony.tendencies import (
+    CHORDAL_SEVENTH,
+    ENDS,
+    FALLS,
+    RAISED_FOURTH,
+    RISES,
+    STAYS,
+    Tendency,
+    tendencies,
+)
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS, degree_number
 from nearhand.theory.chord import RelativeChord
@@ -58,7 +75,15 @@ def altered_degrees(analysis: Analysis, key: Key, conventions: Conventions = DEF
 
 def tendencies_of(analysis: Analysis) -> tuple[Tendency, ...]:
     """The tendency tones of a chord as it is named, and where they went in the next one."""
-    return tendencies(analysis.reading, analysis.after, analysis.mode, analysis.target)
+    found = tendencies(analysis.reading, analysis.after, analysis.mode, analysis.target)
+    return tuple(tendency._replace(kinds=_kinds(tendency)) for tendency in found)
+
+
+def _kinds(tendency: Tendency) -> tuple[str, ...]:
+    """A raised fourth is one by its spelling: the lowered fifth of a substitute dominant is its seventh."""
+    if tendency.kind == RAISED_FOURTH and tendency.place < 0:
+        return (CHORDAL_SEVENTH,)
+    return tendency.kinds
 
 
 def where_tones_go(analysis: Analysis, key: Key, conventions: Conventions = DEFAULT) -> str:
@@ -155,20 +180,41 @@ def between_neighbours(
 
 def _effect(scene: Scene) -> str:
     analysis = scene.analysis
-    chord, function = analysis.reading, analysis.function
-    if is_cadential(chord, analysis.after):
-        return "It stands over the dominant's bass and delays it: a cadential six-four, dominant in function."
-    if is_suspended_over_dominant(chord):
-        return "It stands over the 5th degree in place of a suspended dominant: dominant in function."
+    chord, function, after = analysis.reading, analysis.function, analysis.after
     goal = analysis.target or analysis.goal
     if goal is not None and goal.place and function == DOMINANT:
         return f"It pulls towards {scene.degree(*goal)}: a dominant of that degree."
     if function == TONIC:
         return _rest(chord)
-    is_minor_dominant = function == DOMINANT and chord.root == FIFTH and LEADING_TONE not in chord.places
-    if is_minor_dominant and chord.quality.has_minor_third:
+    is_plain = function == PREDOMINANT and analysis.target is None
+    if is_plain and after is not None and after.root == 0 and after.bass != FIFTH:
+        return _goes_home(analysis)
+    return (function == DOMINANT and _dominant(scene)) or _OF_FUNCTION[function]
+
+
+def _dominant(scene: Scene) -> str:
+    """What is to be said of a dominant that is not the plain one; else empty."""
+    chord, after = scene.analysis.reading, scene.analysis.after
+    if is_cadential(chord, after):
+        return "It stands over the dominant's bass and delays it: a cadential six-four, dominant in function."
+    if is_suspended_over_dominant(chord):
+        return "It stands over the 5th degree in place of a suspended dominant: dominant in function."
+    if leads_to_mediant(chord, after):
+        mediant = scene.degree(chord.root - FIFTH, is_small=False)
+        return f"It leads to {mediant} as its dominant; V7/{mediant} is another name for it: dominant."
+    if chord.root == FIFTH and LEADING_TONE not in chord.places and chord.quality.has_minor_third:
         return "It stands in the dominant's place without the leading tone, and so pulls less: dominant."
-    return _OF_FUNCTION[function]
+    return ""
+
+
+def _goes_home(analysis: Analysis) -> str:
+    """A predominant that goes to the tonic without a dominant."""
+    chord, before, after = analysis.reading, analysis.before, analysis.after
+    if chord.root == SUBDOMINANT and chord.bass == 0 and before and after and before.bass == after.bass == 0:
+        return "It decorates the tonic over the bass that stays, a pedal six-four: predominant."
+    if chord.root == SUBDOMINANT:
+        return "It goes straight to the tonic, a plagal step: predominant."
+    return "It would prepare the dominant, but goes straight to the tonic: predominant."
 
 
 def _rest(chord: RelativeChord) -> str:

@@ -11,12 +11,13 @@ from __future__ import annotations
 from nearhand.theory.quality import AUGMENTED_SIXTHS, NATURAL_INTERVALS, QUALITIES, Quality, quality
 
 TRIANGLES = ("Δ", "△", "∆", "^", "j")
-MAJOR_WORDS = ("maj", "Maj", "ma", "Ma", "M", *TRIANGLES)
-MINOR_WORDS = ("m", "min", "Min", "mi", "-", "−")
+MAJOR_WORDS = ("maj", "Maj", "MAJ", "ma", "Ma", "MA", "mj", "M", *TRIANGLES)
+MINOR_WORDS = ("m", "min", "Min", "MIN", "mi", "Mi", "MI", "-", "−")
 DIMINISHED_WORDS = ("dim", "°", "º", "o")
 HALF_DIMINISHED_WORDS = ("ø", "Ø", "hdim")
 AUGMENTED_WORDS = ("aug", "+")
 DOMINANT_WORDS = ("dom", "d")
+_ALTERED_WORDS = ("alt", "7alt", "7(alt)", "altered", "7altered")
 _PEDAL_WORDS = ("ped", "pedal")
 
 _SEVENTH_KINDS = {
@@ -49,7 +50,7 @@ def _bases() -> dict[str, Quality]:
         "pedal": QUALITIES["pedal"],
     }
     bases |= dict.fromkeys(("69", "6/9"), MAJOR_SIXTH_NINTH)
-    bases |= dict.fromkeys(("alt", "7alt"), ALTERED_DOMINANT)
+    bases |= dict.fromkeys(_ALTERED_WORDS, ALTERED_DOMINANT)
     for word in MAJOR_WORDS:
         bases[word] = QUALITIES["major-seventh" if word in TRIANGLES else "major"]
         bases[word + "6"] = QUALITIES["major-sixth"]
@@ -99,7 +100,7 @@ COMPLETE = frozenset(
 
 def _changes() -> dict[str, tuple[str, int, int]]:
     changes = {"sus": ("suspend", 4, -1), "sus4": ("suspend", 4, -1), "sus2": ("suspend", 2, 2)}
-    changes |= {"+": ("alter", 5, 8), "b6": ("add", 6, -4), "b10": ("add", 10, -3)}
+    changes |= {"+": ("alter", 5, 8), "aug": ("alter", 5, 8), "b6": ("add", 6, -4), "b10": ("add", 10, -3)}
     for number in (5, 9, 11, 13):
         for shift, signs in ((-1, ("b", "-", "−")), (1, ("#", "+"))):
             place = NATURAL_INTERVALS[number] + 7 * shift

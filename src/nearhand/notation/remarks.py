@@ -73,7 +73,7 @@ def remarks_on(chart: Chart, key: Key, conventions: Conventions = DEFAULT) -> tu
     found = []
     for token in dict.fromkeys(token._replace(start=0, shares=1) for token in chart.tokens):
         if token.kind == "number":
-            found.append(_bare_number(chart, token, key, conventions))
+            found += [_bare_number(chart, token, key, conventions), _lowered_further(token, key, conventions)]
         elif token.kind == "numeral":
             found += [_applied_or_bass(token), _over_third(token), _lowered_further(token, key, conventions)]
         elif token.kind == "chord":
@@ -111,11 +111,14 @@ def _lowered_further(token: Token, key: Key, conventions: Conventions) -> str:
     """A flat before a degree that the mode has lowered already (bIII in minor) lowers it once more, as in RomanText."""
     bare = without_brackets(token.text).lstrip("b♭")
     accidentals = len(without_brackets(token.text)) - len(bare)
-    name = next((name for name in ("VII", "III", "VI", "II", "IV", "V", "I") if bare.upper().startswith(name)), "")
-    if accidentals != 1 or not name or conventions.degrees == "major" or has_two_forms(NUMERALS[name], key.mode):
+    name = next(
+        (name for name in ("VII", "III", "VI", "II", "IV", "V", "I") if bare.upper().startswith(name)), bare[:1]
+    )
+    number = NUMERALS.get(name) or (int(name) if name in "1234567" and name else 0)
+    if accidentals != 1 or not number or conventions.degrees != "mode" or has_two_forms(number, key.mode):
         return ""
-    own = key.mode.degrees[NUMERALS[name] - 1]
-    if own >= MAJOR.degrees[NUMERALS[name] - 1]:
+    own = key.mode.degrees[number - 1]
+    if own >= MAJOR.degrees[number - 1]:
         return ""
     numeral = bare[: len(name)]
     return (

@@ -54,7 +54,7 @@ def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
         lines += draw_view(view, conventions, page)
         lines += _total(view, page)
     lines += _legend(any(view.voiced for view in answer.views), page)
-    for remark in (*tune.remarks, answer.advice):
+    for remark in (*(tune.remarks if answer.introduces else ()), answer.advice):
         lines += wrapped(remark, page.width, role="hint")
     return lines
 
@@ -97,7 +97,8 @@ def _total(view: View, page: Page) -> list[Line]:
     if not chords:
         return []
     loop = ", the way back to the first included" if view.voiced.loops else ""
-    text = f"The right hand moves {view.voiced.movement} semitones over {chords} chord{'s' * (chords > 1)}{loop}."
+    semitones = f"{view.voiced.movement} semitone{'s' * (view.voiced.movement != 1)}"
+    text = f"The right hand moves {semitones} over {chords} chord{'s' * (chords > 1)}{loop}."
     return wrapped(text, page.width, role="total")
 
 

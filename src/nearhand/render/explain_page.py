@@ -29,7 +29,7 @@ def draw_explanations(answer: ExplainAnswer, page: Page) -> list[Line]:
         lines += [line(Cell("Along the way", "label"))] if events else []
         for event in events:
             lines += wrapped(event, page.width, _INDENT)
-    for remark in answer.tune.remarks:
+    for remark in answer.tune.remarks if answer.introduces else ():
         lines += wrapped(remark, page.width, role="hint")
     return lines
 

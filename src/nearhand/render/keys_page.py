@@ -36,9 +36,10 @@ def draw_keys(answer: KeysAnswer, page: Page) -> list[Line]:
             lines.append(line(*head, "  ", reason))
         else:
             lines += [line(*head), *wrapped(reason, page.width, _REASONS_INDENT)]
-    for sentence in turns_in_words(answer.regions, answer.conventions):
-        lines += wrapped(sentence, page.width)
-    return lines
+    turns = [part for text in turns_in_words(answer.regions, answer.conventions) for part in wrapped(text, page.width)]
+    if len(answer.regions) > 1:
+        return [*turns, line(Cell("Taken as one key throughout", "label")), *lines]
+    return lines + turns
 
 
 def turns_in_words(regions: tuple[Region, ...], conventions: Conventions) -> list[str]:

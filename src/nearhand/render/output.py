@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 
 from nearhand.notation.errors import InputError
-from nearhand.render.page import Line, Page, text_of
+from nearhand.render.page import Cell, Line, Page, text_of, wrapped
 from nearhand.theory.record import NamedTuple
 
 TYPE_CHECKING = False
@@ -43,8 +43,10 @@ class Output(NamedTuple):
             print(self.shown(text_of(lines)), file=self.stream)
 
     def refuse(self, error: InputError) -> None:
-        """Write a refusal."""
-        print(self.shown(str(error)), file=self.stream)
+        """Write a refusal: sentence and hint broken to the width, the place between them as it is."""
+        what, *place, hint = [*str(error).split("\n"), ""] if not error.hint else str(error).split("\n")
+        told = [*wrapped(what, self.width), *([(Cell(part),) for part in place]), *wrapped(hint, self.width)]
+        print(self.shown(text_of(told)), file=self.stream)
 
     def shown(self, text: str) -> str:
         """A text as the stream can carry it."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from nearhand.harmony.along import along
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import ChordView, view_in
@@ -47,6 +48,7 @@ def explain(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError.
     """
+    _refuse_several_numbers(session, arguments)
     words, picked = _picked(session, arguments.words)
     session = loaded(session, arguments._replace(words=words))
     tune, key = session.stand
@@ -57,6 +59,16 @@ def explain(session: Session, arguments: Arguments) -> Outcome:
         return Outcome(session, ExplainAnswer(tune, key, chords, place, None, session.conventions, bool(words)))
     found = along(tune.progression.in_key(key), None if view.voiced is None else view.voiced.pitches)
     return Outcome(session, ExplainAnswer(tune, key, chords, None, found, session.conventions, bool(words)))
+
+
+def _refuse_several_numbers(session: Session, arguments: Arguments) -> None:
+    """Some plain numbers, with a tune on the stand, are meant as its chords: one at a time."""
+    words = arguments.words
+    are_numbers = all(word.isascii() and word.isdigit() for word in words)
+    if session.tune is not None and len(words) > 1 and are_numbers and not arguments.has("key"):
+        line, start = arguments.line, arguments.start
+        hint = f"write explain {words[0]}; numbers of a chart stand between bar lines, or take --key"
+        raise InputError("explain takes one chord's number", line, start, wanted="a chord's number", hint=hint)
 
 
 def _picked(session: Session, words: tuple[str, ...]) -> tuple[tuple[str, ...], str]:

@@ -104,12 +104,13 @@ def tune_from_charts(charts: list[Chart], key: Key | None = None, conventions: C
     Raises InputError, placed in the text of the chart at fault.
     """
     named = key or next((chart.key for chart in charts if chart.key), None)
-    second = None
+    second, turns = None, ""
     if named is None:
-        named, second = _inferred(charts)
+        named, second, turns = _inferred(charts, conventions)
     bars = [bar for chart in charts for bar in resolve(chart, named, conventions).bars]
     source = GIVEN if second is None else INFERRED
-    return Tune(Progression(named, tuple(bars)), source, second, remarks=_remarks(charts, named, conventions))
+    remarks = _remarks(charts, named, conventions)
+    return Tune(Progression(named, tuple(bars)), source, second, remarks=(*remarks, turns) if turns else remarks)
 
 
 _PLAIN_TAILS = {"", "m", "7", "m7", "maj7", "6", "m6", "9", "m7b5", "dim", "dim7", "aug", "sus4", "7sus4", "sus2"}
@@ -127,8 +128,11 @@ def _remarks(charts: list[Chart], key: Key, conventions: Conventions) -> tuple[s
     return tuple(dict.fromkeys(remark for chart in charts for remark in remarks_on(chart, key, conventions)))
 
 
-def _inferred(charts: list[Chart]) -> tuple[Key, Key]:
-    """The likeliest key of charts in chord symbols, and the runner-up."""
+def _inferred(charts: list[Chart], conventions: Conventions) -> tuple[Key, Key, str]:
+    """The likeliest key of charts in chord symbols, the runner-up, and where the key turns (empty where it does not).
+
+    A tune that turns is named by the key it opens in.
+    """
     for chart in charts:
         if token := chart.keyless:
             what = f"{token.text[:24]} needs a key to be read in"
@@ -142,4 +146,21 @@ def _inferred(charts: list[Chart]) -> tuple[Key, Key]:
     from nearhand.harmony.key_finding import keys_of, runner_up
 
     fits = keys_of(progression)
-    return fits[0].key, runner_up(fits).key
+    best, second = fits[0].key, runner_up(fits).key
+    if not _LONG_ENOUGH_TO_TURN <= len(progression.relative_chords) <= _TOO_LONG_TO_ASK:
+        return best, second, ""
+    from nearhand.harmony.modulation import regions_of
+
+    first, *others = regions_of(progression)
+    if not others or first.last_chord - first.first_chord < _SETTLED:
+        return best, second, ""
+    from nearhand.notation.keys import write_key
+
+    home, new = (write_key(key, conventions.plain) for key in (first.key, others[0].key))
+    turns = f"From bar {others[0].first_bar} the music turns to {new}; the numerals stay in {home} (keys tells more)."
+    return first.key, second if first.key == best else best, turns
+
+
+_LONG_ENOUGH_TO_TURN, _TOO_LONG_TO_ASK, _SETTLED = 8, 1000, 3
+"""A progression is asked for changes of key with so many chords, at least and at most; so many steps within its first
+key make that one home."""
