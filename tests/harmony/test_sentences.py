@@ -62,7 +62,8 @@ It is borrowed from natural minor on the same tonic: A♭ is ♭6. Harmonic mino
 It prepares the dominant: predominant.
 A♭ lies in the bass: first inversion.""",
     ("Picardy third", "c", "C"): """\
-It is borrowed from major on the same tonic: E is ♯3. Mixolydian and lydian hold it too. At the close it is the Picardy third.
+It is borrowed from major on the same tonic: E is ♯3. Mixolydian and lydian hold it too. At the close \
+it is the Picardy third.
 It is at rest: tonic.""",
     ("applied dominant", "C", "E7/D Am/C"): """\
 It is the dominant of vi, an applied chord: G♯ leads to A.

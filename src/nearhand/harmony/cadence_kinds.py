@@ -32,7 +32,7 @@ MEANINGS = {
 """Every kind of cadence, and what it is in plain words."""
 
 _MAJOR_THIRD, _MINOR_THIRD, _MAJOR_SEVENTH, _MINOR_SEVENTH = 4, -3, 5, -2
-_PERFECT_FIFTH, _DIMINISHED_FIFTH = 1, -6
+_PERFECT_FIFTH, _DIMINISHED_FIFTH, _LOWERED_SECOND = 1, -6, -5
 
 
 class Named(NamedTuple):
@@ -92,8 +92,11 @@ def within(phrase: Passage, before: int, goal: int) -> Named | None:
 
 def _authentic(phrase: Passage, before: int, goal: int) -> Named | None:
     first, last = phrase.chord(before), phrase.chord(goal)
+    if first.root == first.bass == _LOWERED_SECOND and first.quality.is_dominant_seventh and _is_goal(phrase, goal):
+        return Named(IMPERFECT_AUTHENTIC, before, "the tritone substitute stands for the dominant")
     is_leading_tone_chord = _is_leading_tone_chord(first)
-    if not (is_leading_tone_chord or _is_dominant(first)) or not _is_goal(phrase, goal):
+    is_dominant = _is_dominant(first) or _is_suspended_dominant(first)
+    if not (is_leading_tone_chord or is_dominant) or not _is_goal(phrase, goal):
         return None
     if is_leading_tone_chord:
         return Named(IMPERFECT_AUTHENTIC, before, "the leading-tone chord stands for the dominant")
@@ -181,6 +184,12 @@ def _is_dominant(chord: RelativeChord) -> bool:
     """Whether a chord is V with its leading tone, over one of its own tones."""
     has_leading_tone = chord.root == DOMINANT and chord.quality.interval(3) == _MAJOR_THIRD
     return has_leading_tone and chord.quality.interval(7) != _MAJOR_SEVENTH and chord.bass in chord.places
+
+
+def _is_suspended_dominant(chord: RelativeChord) -> bool:
+    """Whether a chord is V7 with its third suspended."""
+    numbers = chord.quality.numbers
+    return chord.root == chord.bass == DOMINANT and 3 not in numbers and {4, 7} <= set(numbers)
 
 
 def _is_leading_tone_chord(chord: RelativeChord) -> bool:

@@ -102,7 +102,19 @@ def _borrowed(scene: Scene) -> str:
 
 
 def _chromatic(scene: Scene) -> str:
-    return f"It is chromatic: {_altered(scene)}."
+    return f"It is chromatic: {_altered(scene)}.{_passing(scene)}"
+
+
+def _passing(scene: Scene) -> str:
+    """What to say of a chord whose bass goes by half steps from the chord before to the one behind; else empty."""
+    before, chord, after = scene.analysis.before, scene.analysis.chord, scene.analysis.after
+    if before is None or after is None:
+        return ""
+    steps = {special.sound(chord.bass - before.bass), special.sound(after.bass - chord.bass)}
+    if steps not in ({1}, {11}):
+        return ""
+    walk = " ".join(scene.note(each.bass) for each in (before, chord, after))
+    return f" It is a passing chord: the bass goes {walk} by half steps."
 
 
 def _altered(scene: Scene) -> str:
@@ -197,7 +209,7 @@ def _common_tone(scene: Scene) -> str:
     which = "after" if is_after else "before"
     return (
         f"It is a common-tone diminished chord: it keeps {scene.note(kept.root)}, the root of the chord {which} it, "
-        "while its other notes lean on that chord's."
+        f"while its other notes lean on that chord's.{_passing(scene)}"
     )
 
 
