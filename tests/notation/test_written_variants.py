@@ -120,3 +120,16 @@ def test_raised_digits_are_those_on_the_line(tail):
     # print raises them: common practice, no source
     assert parse_chord("C" + tail.translate(RAISED)) == parse_chord("C" + tail)
     assert parse_chord("C" + tail.translate(RAISED) + "/E") == parse_chord(f"C{tail}/E")
+
+
+# Common practice, no source: capital suffixes as copyists letter them by hand, and words in full.
+@pytest.mark.parametrize(
+    ("form", "plain"),
+    [
+        ("CMI7", "Cm7"), ("CMi7", "Cm7"), ("CMIN7", "Cm7"), ("CMA7", "Cmaj7"), ("CMAJ7", "Cmaj7"), ("CMA9", "Cmaj9"),
+        ("Cmj7", "Cmaj7"), ("C7(alt)", "C7alt"), ("C7altered", "C7alt"), ("C7aug", "C7#5"), ("Cm/maj7", "Cm(maj7)"),
+        ("Cm/M7/G", "Cm(maj7)/G"), ("Cpedal", "Cped"),
+    ],
+)  # fmt: skip
+def test_a_suffix_in_capitals_or_in_full_is_read(form, plain):
+    assert write_chord(parse_chord(form), PLAIN) == plain

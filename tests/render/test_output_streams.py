@@ -107,3 +107,19 @@ def test_a_tune_from_outside_is_written_to_any_stream():
         answer = last_answer("C: C F")
         titled = answer._replace(tune=answer.tune._replace(title="Tür \ud800 \N{WAVING BLACK FLAG} 扉"))
         assert "T" in shown(Pipe(encoding), {}, titled)
+
+
+@pytest.mark.parametrize("width", [30, 40, 80])
+def test_a_refusal_is_broken_to_the_width_but_for_the_line_it_points_into(width):
+    sentence, hint = (
+        "there is something here that nobody can read in any key",
+        "write a key such as E minor, Bb major, F#m",
+    )
+    stream = Pipe()
+
+    output_to(stream, {"COLUMNS": str(width)}).refuse(InputError(sentence, "show C --key H", 13, hint=hint))
+
+    lines = stream.written.splitlines()
+    assert max(map(len, lines)) <= width
+    assert " ".join(lines).split() == [*sentence.split(), "show", "C", "--key", "H", "^", *hint.split()]
+    assert lines[lines.index("  show C --key H") + 1] == " " * 15 + "^"

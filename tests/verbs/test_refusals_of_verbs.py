@@ -72,6 +72,8 @@ WITH_A_TUNE = [
     ("symbols neat", "'neat' cannot follow symbols", "symbols ^neat",
      "write symbols plain, or symbols jazz, or symbols long, or symbols compact, or symbols ascii"),
     ("cadences | Hm |", "H is no chord root", "| ^Hm |", "write B for B natural and Bb for B flat"),
+    ("explain 1 2", "explain takes one chord's number", "explain ^1 2",
+     "write explain 1; numbers of a chart stand between bar lines, or take --key"),
     ("explain 5", "there is no chord 5", "explain ^5", "the chords are numbered 1 to 4"),
     ("instead", "instead needs a chord's number", "instead^", "write for example  instead 2"),
     ("instead 5", "there is no chord 5", "instead ^5", "the chords are numbered 1 to 4"),
