@@ -73,9 +73,7 @@ def test_every_numeral_has_the_tones_and_the_bass_that_music21_gives(tonic):
     assert their_home.sharps == home.signature
 
 
-# Every degree in both cases with every mark, figure and accidental: 2,688 numerals a key. All are compared in C major
-# and C minor; in each other key every seventh of them, from another one on in each key, so that every figure and every
-# mark comes in every key. All 80,640 numerals of the thirty keys take half a minute; they agreed on 2026-11-25.
+# Every degree in both cases with every mark, figure and accidental: 2,688 numerals in each of the thirty keys.
 FIGURES = ("", "6", "64", "7", "65", "43", "42", "2", "9", "53", "63", "753", "653", "643", "642", "54")
 GRID = [
     accidental + (numeral.lower() if is_small else numeral) + mark + figure
@@ -104,26 +102,14 @@ def with_fourth_altered_like_the_root(numeral, home):
 @pytest.mark.parametrize("tonic", TONICS)
 def test_every_figure_with_every_mark_on_every_degree_is_the_chord_that_music21_gives(tonic):
     home, their_home = key(tonic), their_key(tonic)
-    numerals = GRID if tonic in ("C", "c") else GRID[TONICS.index(tonic) % 7 :: 7]
     expected = {
         numeral: with_fourth_altered_like_the_root(numeral, home)
         if numeral.endswith("54")
         else ours(numeral, home, OF_THE_SCALE)
-        for numeral in numerals
+        for numeral in GRID
     }
 
-    assert {numeral: theirs(numeral, their_home) for numeral in numerals} == expected
-
-
-def test_the_sample_of_every_key_holds_every_figure_with_every_mark():
-    for start in range(7):
-        sample = GRID[start::7]
-        assert {(mark, figure) for mark in "°ø+" for figure in FIGURES} <= {
-            (mark, numeral.partition(mark)[2]) for numeral in sample for mark in "°ø+" if mark in numeral
-        }
-        assert {numeral.lstrip("b#").rstrip("°ø+0123456789") for numeral in sample} == {
-            case for numeral in NUMERALS for case in (numeral, numeral.lower())
-        }
+    assert {numeral: theirs(numeral, their_home) for numeral in GRID} == expected
 
 
 # Applied chords, once, twice and three times: each of the first row over each of the second, in the keys named.
