@@ -9,13 +9,12 @@ from __future__ import annotations
 
 from collections import Counter
 from functools import lru_cache
-from pathlib import Path
 
-import music21
 import pytest
 from music21 import converter, roman
 from music21 import key as m21_key
-from music21.romanText import rtObjects, testFiles
+from music21.romanText import testFiles
+from romantext import FILES, tokens
 from strategies import key
 
 from nearhand.notation.conventions import DEFAULT, Conventions
@@ -24,8 +23,6 @@ from nearhand.notation.numeral_writing import write_numeral
 from nearhand.notation.numerals import parse_numeral
 
 OF_THE_SCALE = Conventions(sevenths="scale")
-CORPUS = Path(music21.__file__).parent / "corpus"
-FILES = sorted(path for ending in ("rntxt", "rntext", "romantext") for path in CORPUS.rglob(f"*.{ending}"))
 SHORT = {name: text for name, text in vars(testFiles).items() if isinstance(text, str) and "\nm1 " in text}
 
 # Words in the place of a figure that are none: music21 refuses the first three as well and reads the last as v.
@@ -52,22 +49,6 @@ DIFFERENT = {
     # a plus behind the figure: music21 drops it; the analyst means III+6
     ("III6+", "d"): ("A C F", "A C# F"),
 }
-
-
-def tokens(text: str) -> list[tuple[str, str]]:
-    """Figures with the key they stand in, in the order of the text, variants and pivot chords included."""
-    found, home = [], "C"
-    for token in rtObjects.RTFile().readstr(text).tokens:
-        if token.isMeasure():
-            here = home
-            for atom in token.atoms:
-                if isinstance(atom, rtObjects.RTKeyTypeAtom):
-                    here = atom.src.rstrip(":;")
-                elif isinstance(atom, rtObjects.RTChord):
-                    found.append((atom.src, here))
-            if token.variantNumber is None and token.variantLetter is None:
-                home = here
-    return found
 
 
 @lru_cache(maxsize=1)
