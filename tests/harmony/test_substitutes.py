@@ -104,6 +104,8 @@ C ; C Bdim C ; 2 ; secondary ; - ; -
 # the P, L and R of a chord that are not listed before, then seventh chords of the key that hold it
 C ; C Dm G ; 2 ; common ; D, Bb, Dm7, Bm7b5 ; V/V, bVII, ii7, vii/o7
 C ; C F ; 1 ; common ; Cmaj7, Am7 ; Imaj7, vi7
+C ; C Dm7 G7 ; 2 ; way ; D7, Db/F, Ab7(It6), Ab7(Fr43), Ab7(Ger65) ; V7/V, N6, It6, Fr43, Ger65
+a ; Am F7 E ; 2 ; way ; Bm7b5, Dm7, B7, Bb/D, F7(It6), F7(Fr43) ; ii/o7, iv7, V7/V, N6, It6, Fr43
 C ; Cmaj7 F ; 1 ; common ; C, Em ; I, iii
 C ; C Am7 F ; 2 ; common ; Am, C ; vi, I
 c ; Cm G Cm ; 2 ; common ; Gm, Bm, Em, G7 ; v, vii, #iii, V7
@@ -259,7 +261,7 @@ def test_substitutes_stand_in_root_position_in_the_order_of_the_kinds(drawn):
     _, found = every_substitute(drawn)
     order = [list(KINDS).index(one.kind.name) for one in found]
 
-    assert all(chord.bass == chord.root for one in found for chord in one.chords)
+    assert all(chord.bass == chord.root for one in found for chord in one.chords if one.kind.name != "way")
     assert order == sorted(order)
 
 

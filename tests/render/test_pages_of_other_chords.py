@@ -139,7 +139,7 @@ def test_a_page_of_substitutes_names_the_chord_its_motion_and_the_order():
     text = page("instead C: | Dm7 | G7 | C | 2")
 
     assert text.startswith("in C major\n 2  G7  V7\n    5 semitones of motion to and from its neighbours.\n")
-    assert "Instead, in root position: fewest new tones first, then least motion." in text
+    assert "Instead, in root position unless a figure says otherwise: fewest new tones" in text
     assert "F stays; C♭ sounds as B; 2 new tones: D♭ A♭; " in text
 
 

@@ -19,6 +19,7 @@ from nearhand.harmony.dominants import (
     is_suspended_dominant,
     leading_tone_target,
 )
+from nearhand.harmony.functions import PREDOMINANT
 from nearhand.harmony.scale_chords import SEVENTH_CHORD, TRIAD, chord_on
 from nearhand.harmony.sources import BORROWED, PARALLEL_SCALES
 from nearhand.notation.degrees import degree_number
@@ -26,12 +27,14 @@ from nearhand.theory.chord import RelativeChord
 from nearhand.theory.mode import (
     DOMINANT,
     LEADING_TONE,
+    LOWERED_SIXTH,
     MAJOR_DEGREES,
     MINOR_FORMS,
+    SUBDOMINANT,
     SUBTONIC,
     SUPERTONIC,
 )
-from nearhand.theory.quality import QUALITIES, Quality
+from nearhand.theory.quality import AUGMENTED_SIXTHS, QUALITIES, Quality
 from nearhand.theory.record import NamedTuple
 
 MAJOR_TRIAD, MINOR_TRIAD, DIMINISHED_TRIAD = (QUALITIES[kind] for kind in ("major", "minor", "diminished"))
@@ -66,6 +69,7 @@ KINDS = {
         Kind("mixture", "twin: the same degree in the other mode"),
         Kind("secondary", "its own ii and V put before it"),
         Kind("common", "common tones"),
+        Kind("way", "another way to the dominant"),
     )
 }
 """In the order in which equally distant substitutes stand; a chord of two kinds is told under the first."""
@@ -74,7 +78,8 @@ KINDS = {
 def proposals(original: Analysis, before: RelativeChord | None) -> Iterator[tuple[str, tuple[RelativeChord, ...]]]:
     """Pairs of kind and chords for one chord of a progression, in the order of ``KINDS``; some may come twice.
 
-    ``before`` is the chord before it. All chords are in root position; the kind ``secondary`` has two.
+    ``before`` is the chord before it. All chords are in root position but for the Neapolitan sixth and the augmented
+    sixths, which have their usual bass; the kind ``secondary`` has two.
     """
     target = dominant_target(original)
     if target is not None:
@@ -91,6 +96,31 @@ def proposals(original: Analysis, before: RelativeChord | None) -> Iterator[tupl
     if chord.quality.triad in _SWAPS and not is_dominant_of(before, chord):
         yield "secondary", own_second_and_dominant(chord)
     yield from (("common", (substitute,)) for substitute in _with_common_tones(original, target))
+    if original.function == PREDOMINANT and _goes_to_dominant(original):
+        ways = (way for way in _ways_to_dominant(original) if way != original.reading)
+        yield from (("way", (substitute,)) for substitute in ways)
+
+
+def _goes_to_dominant(original: Analysis) -> bool:
+    after = original.after
+    return after is not None and (after.root == DOMINANT or (after.root, after.bass) == (0, DOMINANT))
+
+
+def _ways_to_dominant(original: Analysis) -> tuple[RelativeChord, ...]:
+    """The predominants that may stand before V: ii and IV of the mode, V7/V, the Neapolitan and augmented sixths."""
+    in_minor = original.mode.has_minor_third
+    if len(original.chord.quality.numbers) > TRIAD:
+        own = ("half-diminished", "minor-seventh") if in_minor else ("minor-seventh", "major-seventh")
+    else:
+        own = ("diminished", "minor") if in_minor else ("minor", "major")
+    sixths = (RelativeChord(LOWERED_SIXTH, sixth, LOWERED_SIXTH) for sixth in (*AUGMENTED_SIXTHS.values(),)[:3])
+    return (
+        _rooted(SUPERTONIC, QUALITIES[own[0]]),
+        _rooted(SUBDOMINANT, QUALITIES[own[1]]),
+        _rooted(SUPERTONIC, DOMINANT_SEVENTH),
+        RelativeChord(LOWERED_SECOND, MAJOR_TRIAD, SUBDOMINANT),
+        *sixths,
+    )
 
 
 def own_second_and_dominant(chord: RelativeChord) -> tuple[RelativeChord, RelativeChord]:

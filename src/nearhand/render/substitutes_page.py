@@ -28,7 +28,10 @@ def draw_substitutes(answer: InsteadAnswer, page: Page) -> list[Line]:
     ]
     if not answer.offers:
         return [*lines, *wrapped(f"Nothing here stands in for {symbol}.", page.width)]
-    lines += wrapped("Instead, in root position: fewest new tones first, then least motion.", page.width)
+    lines += wrapped(
+        "Instead, in root position unless a figure says otherwise: fewest new tones first, then least motion.",
+        page.width,
+    )
     for offer in answer.offers:
         lines += _offer_lines(offer, answer, page)
     return lines
