@@ -63,10 +63,11 @@ def read_quality(tail: str, degree: Degree, sevenths_of_scale: bool) -> tuple[Qu
     if changes is None:
         try:
             return _by_symbol(tail, degree)
-        except InputError:
+        except InputError as error:
             changes = _brackets(tail, end) if end > mark_size else None
             if changes is None:
-                raise
+                behind = max(error.start, end if figures.is_known else 0)  # the figures themselves were good
+                raise InputError(error.what, tail, behind, wanted=error.wanted, hint=error.hint) from None
     tones = _tones(figures, degree, mark, sevenths_of_scale)
     kept = _changed(tones, changes, degree)
     if not kept or any(abs(alteration(*tone)) > _MOST_ALTERED for tone in kept):
