@@ -19,6 +19,8 @@ KEYS = [
     ("Dm7 G7alt Cmaj7 A7alt", "C major"),
     ("Em7 A7 Dm7 G7", "C major"),
     ("Fm7 Bb7 C", "C major"),
+    ("E7 A7 D7 G7", "C major"),  # R. Hutchinson, turnaround progression
+    ("C7 F7 Bb7 Eb7", "Ab major"),  # the same elsewhere
     ("C Am F G C G7 C C E7 A D E7 A A", "C major"),  # it turns to A major later: the opening names it
 ]
 

@@ -38,7 +38,7 @@ _PLAIN_SIGNATURE, _WIDEST_SIGNATURE = 7, 10
 _FIT, _TIME_ON_TONIC, _NO_TONIC = 2.0, 0.3, -0.2
 _OPENING, _CLOSING, _HALF_CLOSE, _HALF_CLOSE_ON_SEVENTH, _STRONGEST_CADENCES = 0.4, 0.35, 0.15, 0.45, 0.8
 _SEVENTH_CADENCE, _TRIAD_CADENCE, _PREPARED_CADENCE = 0.3, 0.02, 0.15
-_BLUES = 0.9
+_BLUES, _CHAIN = 0.9, 0.4
 _FIT_OF_RAISED_SIXTH, _FIT_OF_BLUES_SEVENTH, _FIT_OF_EXPLAINED, _LOSS_PER_FOREIGN_NOTE = 0.1, 0.85, 0.6, 0.35
 _ODDS = 100.0
 """How much likelier a key is whose score is higher by 1."""
@@ -107,12 +107,16 @@ def runner_up(fits: Sequence[KeyFit]) -> KeyFit:
 
 
 class _Tally(NamedTuple):
-    """What the score needs of a progression, counted once: the time of each chord, and each row of three."""
+    """What the score needs of a progression, counted once: the time of each chord, and each row of three.
+
+    ``ends_in_chain``: whether the last two chords are dominant sevenths a fifth apart.
+    """
 
     lengths: dict[_Sound, float]
     rows: dict[tuple[_Sound | None, _Sound, _Sound], int]
     first: _Sound
     last: _Sound
+    ends_in_chain: bool
 
 
 def _tally(chords: Sequence[Chord], weights: Sequence[Beats]) -> _Tally:
@@ -121,7 +125,8 @@ def _tally(chords: Sequence[Chord], weights: Sequence[Beats]) -> _Tally:
     for sound, weight in zip(sounds, weights, strict=True):
         lengths[sound] = lengths.get(sound, 0.0) + float(weight)
     rows = Counter(zip([None, *sounds], sounds, sounds[1:], strict=False))
-    return _Tally(lengths, rows, sounds[0], sounds[-1])
+    chain = len(sounds) > 1 and sounds[-2] == (sounds[-1][0] + DOMINANT, sounds[-1][1])
+    return _Tally(lengths, rows, sounds[0], sounds[-1], chain and sounds[-1][1].is_dominant_seventh)
 
 
 def _plain(quality: Quality) -> Quality:
@@ -224,7 +229,8 @@ def _ends(tally: _Tally, seen: dict[_Sound, RelativeChord], mode: Mode) -> float
     if mode == MINOR and last.root == 0 and last.quality.interval(3) == 4 and not last.quality.is_dominant_seventh:
         total += _CLOSING  # a major third at the end of a piece in minor
     if mode in (MAJOR, MINOR) and last.root == DOMINANT and LEADING_TONE in last.places:
-        total += _HALF_CLOSE_ON_SEVENTH if last.quality.is_dominant_seventh and first != last else _HALF_CLOSE
+        on_seventh = last.quality.is_dominant_seventh and first != last
+        total += (_HALF_CLOSE_ON_SEVENTH if on_seventh else _HALF_CLOSE) + _CHAIN * tally.ends_in_chain
     return total
 
 
