@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from time import perf_counter
-
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from strategies import conventions, key, modes, names, note
+from timing import seconds_of
 
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
@@ -241,12 +240,14 @@ LONG, SHORT, MOST_RATIO, MOST_TRIES = 100_000, 25_000, 9, 5
 
 def seconds(text, choice):
     parse_numeral.cache_clear()
-    start = perf_counter()
+    return seconds_of(lambda: read_or_refused(text, choice))
+
+
+def read_or_refused(text, choice):
     try:
         parse_numeral(text, MAJOR, choice)
     except InputError as error:
         assert 0 <= error.start <= len(text)
-    return perf_counter() - start
 
 
 @pytest.mark.parametrize("shape", SHAPES)
