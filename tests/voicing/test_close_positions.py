@@ -8,17 +8,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from strategies import open_bases
-from voicing_examples import TAILS, midi, tune
+from voicing_examples import TAILS, close_positions, midi, tune
 
 from nearhand.notation.chord_tails import read_tail
 from nearhand.notation.chord_words import BASES, CHANGES, apply_change
 from nearhand.theory.pitch_class import PitchClass
-from nearhand.voicing.close import LEFT_HAND, RIGHT_HAND, Register, close_positions
+from nearhand.voicing.hands import LEFT_HAND, RIGHT_HAND, Register
 from nearhand.voicing.reduction import right_hand_intervals
 
 tone_sets = st.sets(st.integers(0, 11), min_size=1, max_size=5)
 registers = st.builds(
-    lambda low, width: Register(low, low + width, low + width // 2), st.integers(40, 65), st.integers(0, 24)
+    lambda low, width: Register(low, low + width, low + width // 2), st.integers(52, 65), st.integers(0, 24)
 )
 
 

@@ -8,7 +8,7 @@ import pytest
 from voicing_examples import CHARTS, demo, least_motion
 
 from nearhand.harmony.moving import all_keys
-from nearhand.voicing.close import LEFT_HAND, RIGHT_HAND
+from nearhand.voicing.hands import LEFT_HAND, RIGHT_HAND
 from nearhand.voicing.voice import voice_progression
 
 

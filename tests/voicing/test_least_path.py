@@ -7,11 +7,10 @@ from itertools import pairwise
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from voicing_examples import best_path, least_motion, path_cost, progressions
+from voicing_examples import best_path, close_positions, least_motion, least_path, path_cost, progressions
 
-from nearhand.voicing.close import RIGHT_HAND, Register, close_positions
+from nearhand.voicing.hands import RIGHT_HAND, Register
 from nearhand.voicing.motion import motion_size
-from nearhand.voicing.path import least_path
 from nearhand.voicing.reduction import right_hand_intervals
 
 MOST_PATHS = 4000

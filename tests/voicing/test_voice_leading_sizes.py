@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from voicing_examples import midi, tune
+from voicing_examples import close_positions, midi, tune
 
-from nearhand.voicing.close import Register, close_positions
+from nearhand.voicing.hands import Register
 from nearhand.voicing.motion import motion, motion_size
 
 # From, to, semitones moved by all voices when every voice of one chord goes to one of the other. D. Tymoczko, "The

@@ -7,12 +7,12 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from voicing_examples import best_path, keys, least_motion, midi, path_cost, progressions, tune
+from voicing_examples import best_path, close_positions, keys, least_motion, midi, path_cost, progressions, tune
 
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MINOR
 from nearhand.theory.pitch_class import PitchClass
-from nearhand.voicing.close import LEFT_HAND, RIGHT_HAND, close_positions
+from nearhand.voicing.hands import LEFT_HAND, RIGHT_HAND
 from nearhand.voicing.reduction import right_hand_intervals
 from nearhand.voicing.voice import voice_progression
 
@@ -176,5 +176,5 @@ def test_one_chord_in_a_loop_stands_still():
 
 
 def test_a_style_that_does_not_exist_is_refused_with_the_styles_that_do():
-    with pytest.raises(ValueError, match=r"^style must be one of close \(got 'drop'\)$"):
-        voice_progression(tune("| C |"), style="drop")
+    with pytest.raises(ValueError, match=r"^style must be one of close, open, .*, four-part \(got 'drop'\)$"):
+        voice_progression(tune("| C |"), "drop")

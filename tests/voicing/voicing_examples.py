@@ -15,6 +15,9 @@ from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Bar, Progression, Slot
+from nearhand.voicing import path
+from nearhand.voicing.candidates import turned, uppers
+from nearhand.voicing.hands import SPAN
 
 CHARTS = sorted((Path(__file__).parents[2] / "progressions").glob("*.toml"))
 LETTERS = {"C": 0, "D": 2, "E": 4, "F": 5, "G": 7, "A": 9, "B": 11}
@@ -37,6 +40,22 @@ def demo(path):
     chart_file = read_chart_file(path.read_text(encoding="utf-8"), path.name)
     bars = [bar for section in chart_file.sections for bar in resolve(section.chart, chart_file.key).bars]
     return Progression(chart_file.key, tuple(bars))
+
+
+def close_positions(semitones, register):
+    """The placings of a close chord, as the code under test finds them."""
+    tones = tuple(tone % 12 for tone in semitones)
+    return tuple(notes for notes, _ in uppers(turned(tones, ("",), 0, ()), register, SPAN))
+
+
+def least_path(layers, cost, centre, loop=False):
+    """The path that the code under test takes through layers of notes: least cost, then least drift from a centre."""
+    statics = [[abs(notes[0] + notes[-1] - 2 * centre) for notes in layer] for layer in layers]
+
+    def steps(place):
+        return [[(cost(old, new) << 40) for old in layers[place - 1]] for new in layers[place]]
+
+    return path.least_path(path.Trellis(statics, steps, loop))[1]
 
 
 def least_motion(before, after):

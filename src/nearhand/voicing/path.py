@@ -1,77 +1,92 @@
-"""The exact least-cost path through layers of candidates (Viterbi), open or closed to a loop."""
+"""The exact least-cost path through a trellis (Viterbi), open or closed to a loop. Costs are whole numbers."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import lru_cache
-from itertools import pairwise
 
-Candidate = tuple[int, ...]
-Layer = tuple[Candidate, ...]
-Cost = Callable[[Candidate, Candidate], int]
+from nearhand.theory.record import NamedTuple
 
-_MOVEMENT = 1 << 40
-"""Weight of a semitone of movement against one unit of drift: the sum of all drift stays far below it."""
+Table = tuple[tuple[int, ...], ...]
+"""For each choice of a layer, the cost of coming there from each choice of the layer before."""
+NEVER = 1 << 90
+"""The cost of what is forbidden: more than any path costs."""
 
 
-def least_path(layers: Sequence[Layer], move_cost: Cost, centre: int, loop: bool = False) -> tuple[int, ...]:
-    """For each layer, which of its candidates the cheapest path takes.
+class Trellis(NamedTuple):
+    """Layers of choices by their costs alone.
 
-    A path costs the sum of ``move_cost`` between neighbours (in a loop also from the last back to the first). Among
-    paths of equal cost the one nearest to ``centre`` is taken: the sum over its chords of the distance between
-    ``centre`` and the middle of lowest and highest note. If that is equal too, the path whose last chord, then the
-    one before, and so on, comes first in its layer.
-
-    >>> layers = (((60, 64, 67), (64, 67, 72)), ((60, 65, 69), (65, 69, 72)))
-    >>> from nearhand.voicing.motion import motion_size
-    >>> least_path(layers, motion_size, centre=69)
-    (1, 1)
+    ``statics``: per layer, what each choice costs by itself. ``steps``: the table of the way into layer ``i`` from the
+    one before; in a loop, 0 asks for the way from the last layer back to the first.
     """
-    if not layers:
-        return ()
-    firsts = range(len(layers[0])) if loop else (None,)
-    paths = [_cheapest_from(layers, move_cost, centre, first) for first in firsts]
-    return min(paths, key=lambda path: (path[0], path[1][::-1]))[1]
+
+    statics: Sequence[Sequence[int]]
+    steps: Callable[[int], Table]
+    loop: bool = False
 
 
-def _cheapest_from(
-    layers: Sequence[Layer], move_cost: Cost, centre: int, first: int | None
-) -> tuple[int, tuple[int, ...]]:
-    """The cost and the choices of the cheapest path, from one first candidate back to itself, or from any (None)."""
-    costs = _drifts(layers[0], centre)
+def least_path(trellis: Trellis) -> tuple[int, tuple[int, ...]]:
+    """The cost of the cheapest path, and which choice it takes in each layer.
+
+    A path costs the sum of its choices and its steps (in a loop also the step from the last layer to the first). Of
+    equal paths the one whose last choice, then the one before, and so on, comes first in its layer. A cost of NEVER or
+    more means that every path is forbidden.
+
+    >>> least_path(Trellis([(0, 0), (5, 0)], lambda i: ((1, 9), (2, 3))))
+    (2, (0, 1))
+    """
+    if not trellis.statics:
+        return 0, ()
+    if not trellis.loop:
+        return cheapest_from(trellis, None)
+    best: tuple[int, tuple[int, ...]] | None = None
+    for bound, first in bounds_of_loops(trellis):
+        if best is not None and bound > best[0]:
+            break
+        found = cheapest_from(trellis, first)
+        if best is None or (found[0], found[1][::-1]) < (best[0], best[1][::-1]):
+            best = found
+    assert best is not None
+    return best
+
+
+def cheapest_from(trellis: Trellis, first: int | None) -> tuple[int, tuple[int, ...]]:
+    """The cheapest path from one first choice back to itself, or from any (None) and open."""
+    statics, steps = trellis.statics, trellis.steps
+    costs: Sequence[int] = statics[0]
     if first is not None:
-        costs = tuple(cost if place == first else _NEVER for place, cost in enumerate(costs))
-    came_from: list[tuple[int, ...]] = []
-    for before, layer in pairwise(layers):
-        drifts = _drifts(layer, centre)
-        steps = _steps(before, layer, move_cost)
+        costs = [cost if place == first else NEVER for place, cost in enumerate(costs)]
+    came_from: list[list[int]] = []
+    for layer in range(1, len(statics)):
         sources, new_costs = [], []
-        for place, step in enumerate(steps):
+        for step, own in zip(steps(layer), statics[layer], strict=True):
             totals = list(map(int.__add__, costs, step))
             cheapest = min(totals)
             sources.append(totals.index(cheapest))
-            new_costs.append(cheapest + drifts[place])
-        came_from.append(tuple(sources))
-        costs = tuple(new_costs)
+            new_costs.append(cheapest + own)
+        came_from.append(sources)
+        costs = new_costs
     if first is not None:
-        back = _steps(layers[-1], layers[0], move_cost)[first]
-        costs = tuple(map(int.__add__, costs, back))
+        costs = list(map(int.__add__, costs, steps(0)[first]))
     total = min(costs)
     path = [costs.index(total)]
-    for sources_of_layer in reversed(came_from):
-        path.append(sources_of_layer[path[-1]])
+    for sources in reversed(came_from):
+        path.append(sources[path[-1]])
     return total, tuple(reversed(path))
 
 
-_NEVER = 1 << 80
+def costs_to_the_end(trellis: Trellis) -> list[list[int]]:
+    """For each layer and choice, the least cost of everything behind it (its own cost not counted), open at the end."""
+    statics, steps = trellis.statics, trellis.steps
+    behind: list[list[int]] = [[0] * len(statics[-1])]
+    for layer in range(len(statics) - 1, 0, -1):
+        beyond = list(map(int.__add__, behind[-1], statics[layer]))
+        behind.append([min(map(int.__add__, column, beyond)) for column in zip(*steps(layer), strict=True)])
+    return behind[::-1]
 
 
-@lru_cache(maxsize=4096)
-def _drifts(layer: Layer, centre: int) -> tuple[int, ...]:
-    return tuple(abs(candidate[0] + candidate[-1] - 2 * centre) for candidate in layer)
-
-
-@lru_cache(maxsize=4096)
-def _steps(before: Layer, after: Layer, move_cost: Cost) -> tuple[tuple[int, ...], ...]:
-    """For each candidate of ``after`` the weighted cost from every candidate of ``before``."""
-    return tuple(tuple(_MOVEMENT * move_cost(old, new) for old in before) for new in after)
+def bounds_of_loops(trellis: Trellis) -> list[tuple[int, int]]:
+    """For each first choice a bound that no loop through it undercuts, and the choice: lowest bound first."""
+    behind = costs_to_the_end(trellis)[0]
+    closing = trellis.steps(0)
+    bounds = zip(trellis.statics[0], behind, map(min, closing), strict=True)
+    return sorted((own + rest + back, first) for first, (own, rest, back) in enumerate(bounds))

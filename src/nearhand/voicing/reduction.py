@@ -13,14 +13,14 @@ _PLAIN_SIXTH, _PLAIN_NINTH, _PLAIN_ELEVENTH, _PLAIN_THIRTEENTH = (6, 3), (9, 2),
 
 
 @lru_cache(maxsize=1024)
-def right_hand_intervals(quality: Quality) -> tuple[int, ...]:
-    """The intervals above the root that the right hand plays, root first where it is kept: four at most.
+def right_hand_intervals(quality: Quality, most: int = MOST_TONES) -> tuple[int, ...]:
+    """The intervals above the root that the right hand plays, root first where it is kept: ``most`` at most.
 
-    Dropped in this order until four are left: a perfect fifth; of an eleventh and a major third that rub against each
-    other the third in an eleventh chord, the eleventh in a thirteenth chord; the root, which the bass holds; the plain
-    ninth, thirteenth, eleventh and sixth; then altered tones from the highest down. Third and seventh go last. Of two
-    forms of one tone (alt has both fifths and both ninths) the lower goes behind the root. Of a chord over a chord the
-    right hand plays the upper one, and third and seventh of the lower as far as there is room.
+    Dropped in this order until no more are left over: a perfect fifth; of an eleventh and a major third that rub
+    against each other the third in an eleventh chord, the eleventh in a thirteenth chord; the root, which the bass
+    holds; the plain ninth, thirteenth, eleventh and sixth; then altered tones from the highest down. Third and seventh
+    go last. Of two forms of one tone (alt has both fifths and both ninths) the lower goes behind the root. Of a chord
+    over a chord the right hand plays the upper one, and third and seventh of the lower as far as there is room.
     (R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Voicings": the fifth is dropped; "Chord Symbol
     Specifics": a 13 omits the 11. The order behind these is common practice, no source.)
 
@@ -29,7 +29,7 @@ def right_hand_intervals(quality: Quality) -> tuple[int, ...]:
     ((0, 4, -2, 2), (4, -2, 2, 3))
     """
     if quality.layers is not None:
-        return _of_layers(*quality.layers)
+        return _of_layers(*quality.layers)[:most]
     tones = list(quality.tones)
     rub: list[tuple[int, int]] = []
     if _MAJOR_THIRD in tones and _PLAIN_ELEVENTH in tones:
@@ -38,7 +38,7 @@ def right_hand_intervals(quality: Quality) -> tuple[int, ...]:
     plain = (_PLAIN_NINTH, _PLAIN_THIRTEENTH, _PLAIN_ELEVENTH, _PLAIN_SIXTH)
     lower_twins = [tone for tone, above in pairwise(quality.tones) if tone[0] == above[0] not in (3, 7)]
     for tone in (_PERFECT_FIFTH, *rub, _ROOT, *lower_twins, *plain, *last):
-        if len(tones) > MOST_TONES and tone in tones:
+        if len(tones) > most and tone in tones:
             tones.remove(tone)
     return tuple(place for _, place in tones)
 

@@ -1,55 +1,89 @@
-"""Voicing a progression: two hands for every chord, on the path that moves least."""
+"""Voicing a progression: two hands for every chord, on the path that costs least."""
 
 from __future__ import annotations
 
-from nearhand.theory.chord import Chord
+from nearhand.theory.chord import RelativeChord
+from nearhand.theory.key import Key
 from nearhand.theory.pitch import Pitch, pitch_at
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
-from nearhand.voicing.close import LEFT_HAND, RIGHT_HAND, close_positions
-from nearhand.voicing.motion import Motion, motion, motion_size
-from nearhand.voicing.path import least_path
-from nearhand.voicing.reduction import right_hand_intervals
+from nearhand.voicing.candidates import Candidate
+from nearhand.voicing.families import FAMILIES
+from nearhand.voicing.motion import Motion, motion
+from nearhand.voicing.search import Search, Task, search_for
+from nearhand.voicing.weights import KEYBOARD
+from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
 
-STYLES = ("close",)
-NO_VOICING = "none"
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.voicing.weights import Weights
 
 
 class Voicing(NamedTuple):
-    """One chord under two hands, each low to high, and how the right hand came to it (None at the start)."""
+    """One chord under two hands, each low to high, and how it was reached from the chord before.
+
+    ``upper``: the upper voices, which in close position are the right hand's; ``motion`` is theirs, None at the start.
+    ``style``: the family it is taken from.
+    """
 
     left: tuple[Pitch, ...]
     right: tuple[Pitch, ...]
+    upper: tuple[Pitch, ...]
     motion: Motion | None
+    style: str
+    candidate: Candidate
+
+    @property
+    def pitches(self) -> tuple[Pitch, ...]:
+        """All pitches, low to high."""
+        return self.left + self.right
 
 
 class VoicedProgression(NamedTuple):
-    """The voicings of a progression's chords in written order, rests left out; ``movement`` in semitones.
+    """The voicings of a progression's chords in written order, rests left out.
 
-    In a loop the first chord's motion leads from the last one, and counts.
+    In a loop the first chord's motion leads from the last one, and counts. ``search`` is what the path was found in.
     """
 
     style: str
     loops: bool
     voicings: tuple[Voicing, ...]
+    search: Search
 
     @property
     def movement(self) -> int:
-        """Semitones moved by all voices of the right hand over the whole progression."""
+        """Semitones moved by all upper voices over the whole progression."""
         return sum(voicing.motion.size for voicing in self.voicings if voicing.motion is not None)
 
     @property
     def pitches(self) -> tuple[tuple[Pitch, ...], ...]:
         """All pitches of each chord, low to high."""
-        return tuple(voicing.left + voicing.right for voicing in self.voicings)
+        return tuple(voicing.pitches for voicing in self.voicings)
+
+    @property
+    def is_plain(self) -> bool:
+        """Whether nothing but a style is wished for, movement alone counts, and every chord has that style."""
+        task = self.search.task
+        is_wished = task.wishes == Wishes(self.style)
+        return is_wished and task.weights == KEYBOARD and set(self.search.styles) <= {self.style}
+
+    @property
+    def costs(self) -> Weights:
+        """What the path costs, by name: amounts times weights, over the whole progression."""
+        from nearhand.voicing.account import costs_of
+
+        return costs_of(self.search, [voicing.candidate for voicing in self.voicings])
 
 
-def voice_progression(progression: Progression, style: str = "close", loop: bool = False) -> VoicedProgression:
-    """Voice every chord so that the right hand moves as little as it can over the whole progression.
+def voice_progression(
+    progression: Progression, wishes: Wishes | str = DEFAULT_WISHES, loop: bool = False, home: Key | None = None
+) -> VoicedProgression:
+    """Voice every chord so that the upper voices move as little as they can over the whole progression.
 
-    The right hand plays the chord's tones (four at most) in close position, the left hand the bass, which takes its own
-    shortest way. Raises ValueError for a style that does not exist.
+    ``wishes`` may be the name of a style alone. ``home``: the tune's own key, in which pins and a given top line sound.
+    In close position the right hand plays the chord's tones (four at most), the left hand the bass, which takes its own
+    shortest way. Raises ValueError for a style that does not exist, InputError for wishes that cannot be met.
 
     >>> from nearhand.notation.chart import read_chart, resolve
     >>> from nearhand.notation.keys import parse_key
@@ -58,30 +92,42 @@ def voice_progression(progression: Progression, style: str = "close", loop: bool
     >>> [" ".join(map(str, voicing.right)) for voicing in voiced.voicings], voiced.movement
     (['Eb4 G4 C5', 'D4 G4 Bb4', 'C4 F4 Ab4', 'B3 D4 F4 G4'], 11)
     """
-    if style not in STYLES:
-        raise ValueError(f"style must be one of {', '.join(STYLES)} (got {style!r})")
-    chords = tuple(progression.chords())
-    right_layers = [close_positions(_semitones(chord), RIGHT_HAND) for chord in chords]
-    left_layers = [close_positions((chord.bass.semitones,), LEFT_HAND) for chord in chords]
-    right_path = least_path(right_layers, motion_size, RIGHT_HAND.centre, loop)
-    left_path = least_path(left_layers, motion_size, LEFT_HAND.centre, loop)
-    rights = [layer[choice] for layer, choice in zip(right_layers, right_path, strict=True)]
-    before: list[tuple[int, ...] | None] = [rights[-1] if loop and rights else None, *rights[:-1]]
+    if isinstance(wishes, str):
+        wishes = Wishes(wishes)
+    search = search_for(Task(progression, wishes, loop, home))
+    return voiced_path(search, search.path())
+
+
+def voiced_path(search: Search, path: tuple[Candidate, ...]) -> VoicedProgression:
+    """The voicings of a path through a search, spelled, each with its motion."""
+    progression, wishes, loop = search.task.progression, search.task.wishes, search.task.loop
+    before = [path[-1] if loop else None, *path[:-1]] if path else []
     voicings = tuple(
-        Voicing(
-            (pitch_at(chord.bass, left_layer[left][0]),),
-            _spelled(chord, right),
-            None if old is None else motion(old, right),
-        )
-        for chord, left_layer, left, right, old in zip(chords, left_layers, left_path, rights, before, strict=False)
+        _voicing(relative, progression.key, taken, old, family)
+        for relative, taken, old, family in zip(progression.relative_chords, path, before, search.styles, strict=True)
     )
-    return VoicedProgression(style, loop, voicings)
+    return VoicedProgression(wishes.style, loop, voicings, search)
 
 
-def _semitones(chord: Chord) -> tuple[int, ...]:
-    return tuple(chord.root.up(interval).semitones for interval in right_hand_intervals(chord.quality))
+def _voicing(relative: RelativeChord, key: Key, taken: Candidate, old: Candidate | None, style: str) -> Voicing:
+    names = _names(relative, key, style)
+    left, bass = _spelled(taken.left, names), relative.in_key(key).bass
+    if taken.bass and bass.semitones == taken.bass[0] % 12:
+        left = (pitch_at(bass, taken.bass[0]), *left[1:])
+    upper_motion = None if old is None else motion(old.upper, taken.upper)
+    return Voicing(left, _spelled(taken.right, names), _spelled(taken.upper, names), upper_motion, style, taken)
 
 
-def _spelled(chord: Chord, midi_numbers: tuple[int, ...]) -> tuple[Pitch, ...]:
-    names: dict[int, PitchClass] = {tone.semitones: tone for tone in reversed(chord.tones)}
+def _names(relative: RelativeChord, key: Key, style: str) -> dict[int, PitchClass]:
+    """How each tone of a voicing is spelled, by semitones above C: as the chord has it, else as the key adds it."""
+    chord = relative.in_key(key)
+    tones = [chord.bass, *reversed(chord.tones)]
+    if FAMILIES[style].members != "plain":
+        from nearhand.voicing.members import upper_tones
+
+        tones = [chord.root.up(tone) for tone in upper_tones(relative, key.mode)] + tones
+    return {tone.semitones: tone for tone in tones}
+
+
+def _spelled(midi_numbers: tuple[int, ...], names: dict[int, PitchClass]) -> tuple[Pitch, ...]:
     return tuple(pitch_at(names[number % 12], number) for number in midi_numbers)

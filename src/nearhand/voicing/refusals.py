@@ -1,0 +1,143 @@
+"""Why there is no voicing: which chord, what is missing, and the smallest change that would help."""
+
+from __future__ import annotations
+
+from typing import NoReturn
+
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.errors import InputError
+from nearhand.notation.notes import write_pitch
+from nearhand.theory.pitch import pitch_at
+from nearhand.theory.pitch_class import nearest_on_line, pitch_class
+from nearhand.voicing.candidates import Layer
+from nearhand.voicing.path import NEVER
+from nearhand.voicing.wishes import RISING, Wishes
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.voicing.search import Search, Task
+
+_WIDEST_SPAN = 24
+_LOWEST, _HIGHEST = 28, 96
+
+
+def refuse_empty_layer(layers: tuple[Layer, ...], task: Task) -> NoReturn:
+    """Raise InputError for the first chord that no voicing of the family fits, with the smallest change that helps."""
+    place = layers.index(())
+    wider = _least_span(place, task)
+    if wider is not None:
+        raise InputError(
+            f"{_chord(place, task)} has no {task.wishes.style} voicing for a hand that spans "
+            f"{task.wishes.span} semitones",
+            hint=f"write span {wider} if your hand reaches that without strain, or choose another style",
+        )
+    where = _register(task)
+    needed = _least_register(place, task)
+    if needed is None:
+        raise InputError(
+            f"{_chord(place, task)} has no {task.wishes.style} voicing{where}", hint="choose another style"
+        )
+    low, high = (_named(note - task.register_shift, task) for note in needed)
+    raise InputError(
+        f"{_chord(place, task)} has no {task.wishes.style} voicing{where}",
+        hint=f"the smallest register that holds one is {low} to {high}: write register {low} {high}",
+    )
+
+
+def refuse_pin(layer: Layer, place: int, task: Task, shift: int) -> NoReturn:
+    """Raise InputError for pinned notes that are no voicing of their chord, with the nearest one that is."""
+    pins = [tuple(note + shift for note in notes) for pinned, notes in task.wishes.pins if pinned == place]
+    if len(set(pins)) > 1:
+        raise InputError(
+            f"{_chord(place, task)} is pinned to {_notes(pins[0], task)} and to {_notes(pins[-1], task)}",
+            hint="keep one of the two",
+        )
+    near = min(layer, key=lambda candidate: (_distance(pins[0], candidate.notes), candidate.notes))
+    raise InputError(
+        f"{_notes(pins[0], task)} is no {task.wishes.style} voicing of {_chord(place, task)}",
+        hint=f"the nearest one is {_notes(near.notes, task)}",
+    )
+
+
+def refuse_melody_note(layer: Layer, place: int, task: Task, shift: int) -> NoReturn:
+    """Raise InputError for a top note that no voicing of its chord carries, with the nearest that one does."""
+    melody = task.wishes.melody[place]
+    assert melody is not None
+    note = melody + shift
+    tops = sorted({candidate.upper[-1] for candidate in layer}, key=lambda top: (abs(top - note), top))
+    pinned = " with its pinned notes" if any(pinned == place for pinned, _ in task.wishes.pins) else ""
+    raise InputError(
+        f"no {task.wishes.style} voicing of {_chord(place, task)}{pinned} has {_named(note, task)} on top",
+        hint=f"the nearest top note it can carry is {_named(tops[0], task)}",
+    )
+
+
+def refuse_top_line(search: Search) -> NoReturn:
+    """Raise InputError for a top line that cannot rise or fall all the way, naming the chord where it ends."""
+    strand, task = search.strands[0], search.task
+    trellis = strand.trellis
+    reached = [True] * len(strand.layers[0])
+    for place in range(1, len(strand.layers)):
+        table = trellis.steps(place)
+        reached = [any(can and cost < NEVER for can, cost in zip(reached, row, strict=True)) for row in table]
+        if not any(reached):
+            verb = "rise" if task.wishes.top == RISING else "fall"
+            end = "higher" if verb == "rise" else "lower"
+            raise InputError(
+                f"the top line cannot {verb} all the way: nothing as high or {end} is left at "
+                f"{_chord(place, task)}".replace("as high or lower", "as low or lower"),
+                hint="give it more room with register, or write top still",
+            )
+    raise InputError(
+        f"a top line that is {task.wishes.top} cannot come back to its first note in a loop",
+        hint="write loop off, or top still",
+    )
+
+
+def _least_span(place: int, task: Task) -> int | None:
+    for span in range(task.wishes.span + 1, _WIDEST_SPAN + 1):
+        if _layer(place, task, task.wishes._replace(span=span)):
+            return span
+    return None
+
+
+def _least_register(place: int, task: Task) -> tuple[int, int] | None:
+    """The register, grown from the wished one by the fewest semitones, that holds a voicing of the chord."""
+    low, high = task.register.low, task.register.high
+    layer = _layer(place, task, task.wishes._replace(low=_LOWEST, high=_HIGHEST))
+    grown = [(min(low, each.upper[0]), max(high, each.upper[-1])) for each in layer]
+    return min(grown, key=lambda bounds: (bounds[1] - bounds[0], bounds), default=None)
+
+
+def _layer(place: int, task: Task, wishes: Wishes) -> Layer:
+    from nearhand.voicing.search import layer_at
+
+    return layer_at(place, task._replace(wishes=wishes))[0]
+
+
+def _register(task: Task) -> str:
+    wishes, register = task.wishes, task.register
+    if wishes.low is None and wishes.high is None:
+        return ""
+    return f" between {_named(register.low, task)} and {_named(register.high, task)}"
+
+
+def _distance(one: tuple[int, ...], other: tuple[int, ...]) -> int:
+    return sum(min(abs(note - near) for near in other) for note in one) + 12 * abs(len(one) - len(other))
+
+
+def _chord(place: int, task: Task) -> str:
+    progression = task.progression
+    chord = progression.relative_chords[place].in_key(progression.key)
+    return f"chord {place + 1} ({write_chord(chord)})"
+
+
+def _named(note: int, task: Task) -> str:
+    """A MIDI number as the note that is nearest to the key on the line of fifths."""
+    progression = task.progression
+    centre = progression.key.tonic.fifths + progression.key.mode.brightness + 2
+    return write_pitch(pitch_at(nearest_on_line(pitch_class(note * 7 % 12), centre), note), plain=True)
+
+
+def _notes(notes: tuple[int, ...], task: Task) -> str:
+    return " ".join(_named(note, task) for note in notes)

@@ -1,0 +1,91 @@
+"""What else is to be said of a path: what it costs where more than movement counts, broken rules, stand-ins."""
+
+from __future__ import annotations
+
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.voicing.account import broken_rules, parts_of
+from nearhand.voicing.families import FOUR_PART
+from nearhand.voicing.lines import FOUR_PARTS
+from nearhand.voicing.voice import VoicedProgression
+from nearhand.voicing.weights import KEYBOARD
+from nearhand.voicing.wishes import Wishes
+
+
+def remarks_on(voiced: VoicedProgression, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
+    """Sentences on the costs of a path, the rules it breaks, and the chords that another family voices."""
+    search = voiced.search
+    found = [*_costs(voiced), *_broken(voiced, conventions), *_asked(search.task.wishes)]
+    own = voiced.style
+    strange = [place for place, style in enumerate(search.styles) if style != own]
+    for place in strange[:_MOST_REMARKS]:
+        found.append(f"{chord_named(voiced, place, conventions)} has no {own} voicing; it is {search.styles[place]}.")
+    if len(strange) > _MOST_REMARKS:
+        found.append(f"{len(strange) - _MOST_REMARKS} more chords have no {own} voicing.")
+    return tuple(found)
+
+
+_MOST_REMARKS = 4
+
+
+def _asked(wishes: Wishes) -> list[str]:
+    """What is asked for beside the style, so that a player sees what is set."""
+    own, parts = Wishes(), []
+    if wishes.left != own.left:
+        parts.append(f"left hand {wishes.left}")
+    if wishes.span != own.span:
+        parts.append(f"span {wishes.span} semitones")
+    if wishes.low is not None or wishes.high is not None:
+        parts.append("a register of your own")
+    if wishes.moves:
+        parts.append("a register that moves with the key, for the same positions in every key")
+    if wishes.top != own.top:
+        parts.append(f"top line {wishes.top}")
+    if wishes.melody:
+        parts.append("top line given")
+    if wishes.pins:
+        places = sorted({place + 1 for place, _ in wishes.pins})
+        parts.append(f"chord{'s' * (len(places) > 1)} {', '.join(map(str, places))} pinned")
+    parts += [f"{name} weighs {weight}" for name, weight in wishes.weights]
+    if wishes.path > 1:
+        parts.append(f"path {wishes.path}")
+    return [f"Asked for: {'; '.join(parts)}."] if parts else []
+
+
+def _costs(voiced: VoicedProgression) -> list[str]:
+    if voiced.search.task.weights == KEYBOARD or not voiced.voicings:
+        return []
+    parts = parts_of(voiced.costs)
+    if not parts:
+        return ["It costs nothing."]
+    listed = ", ".join(f"{name} {value}" for name, value in parts)
+    return [f"Cost {sum(value for _, value in parts)}: {listed}."]
+
+
+def _broken(voiced: VoicedProgression, conventions: Conventions) -> list[str]:
+    weights = voiced.search.task.weights
+    if not (weights.parallels or weights.hidden or weights.tendency or weights.overlap or weights.spacing):
+        return []
+    broken = broken_rules(voiced.search, [voicing.candidate for voicing in voiced.voicings])
+    found = [
+        f"{chord_named(voiced, each.place, conventions)}: {each.rule}{_between(each.voices, voiced.style)}."
+        for each in broken[:_MOST_REMARKS]
+    ]
+    if len(broken) > _MOST_REMARKS:
+        found.append(f"{len(broken) - _MOST_REMARKS} more rules are broken further on.")
+    is_best = voiced.search.task.wishes.path == 1
+    return [*found, "No path under these wishes breaks less."] if found and is_best else found
+
+
+def _between(voices: tuple[int, ...], style: str) -> str:
+    if not voices:
+        return ""
+    names = [FOUR_PARTS[voice] if style == FOUR_PART else f"voice {voice + 1}" for voice in voices]
+    return f" between {' and '.join(names)}"
+
+
+def chord_named(voiced: VoicedProgression, place: int, conventions: Conventions = DEFAULT) -> str:
+    """A chord by its number and its symbol."""
+    progression = voiced.search.task.progression
+    chord = progression.relative_chords[place].in_key(progression.key)
+    return f"Chord {place + 1} ({write_chord(chord, conventions)})"
