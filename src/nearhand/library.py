@@ -7,7 +7,8 @@ from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
 from nearhand.verbs.tune import Tune, tune_from_text
-from nearhand.voicing.voice import VoicedProgression, voice_progression
+from nearhand.voicing.voice import VoicedProgression, voice_progression, voiced_path
+from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -16,16 +17,21 @@ if TYPE_CHECKING:
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.harmony.modulation import Region
     from nearhand.verbs.instead import Offer
+    from nearhand.voicing.lines import Lines
 
 __all__ = [
     "Conventions",
     "InputError",
     "Tune",
+    "Wishes",
+    "best_paths",
     "borrow",
     "cadences",
     "explain",
     "find_keys",
     "instead",
+    "lines",
+    "next_best",
     "parse_key",
     "parse_progression",
     "regions",
@@ -44,15 +50,71 @@ def parse_progression(text: str, key: Key | None = None, conventions: Convention
     return tune_from_text(text, key, conventions)
 
 
-def voice(tune: Tune, style: str = "close", loop: bool = False) -> VoicedProgression:
-    """Voice a tune on the path that moves least; ``pitches`` of the result are per chord, low to high.
+def voice(
+    tune: Tune, style: Wishes | str = DEFAULT_WISHES, loop: bool = False, home: Key | None = None
+) -> VoicedProgression:
+    """Voice a tune on the path that costs least; ``pitches`` of the result are per chord, low to high.
 
-    Raises ValueError for a style that does not exist.
+    ``style``: a family's name, or all that is asked as Wishes. ``home``: the key in which pinned notes and a given top
+    line sound, where it is not the tune's own. Raises ValueError for a family that does not exist, InputError for
+    wishes that cannot be met.
 
-    >>> voice(parse_progression("| C | F | C |")).movement
-    6
+    >>> tune = parse_progression("| C | F | C |")
+    >>> voice(tune).movement, voice(tune, "drop2").costs.movement
+    (6, 6)
+    >>> [str(pitches[-1]) for pitches in voice(tune, Wishes("four-part", top="falling")).pitches]
+    ['C5', 'C5', 'C5']
     """
-    return voice_progression(tune.progression, style, loop)
+    return voice_progression(tune.progression, style, loop, home)
+
+
+def best_paths(
+    tune: Tune, count: int, style: Wishes | str = DEFAULT_WISHES, loop: bool = False
+) -> tuple[VoicedProgression, ...]:
+    """The ``count`` best paths, best first, no two alike; fewer where there are no more.
+
+    Raises ValueError for a family that does not exist or a count below 1, InputError for wishes that cannot be met.
+
+    >>> [voiced.movement for voiced in best_paths(parse_progression("| C | F | C |"), 3)]
+    [6, 6, 6]
+    """
+    from nearhand.voicing.others import other_paths
+    from nearhand.voicing.search import Task, search_for
+
+    if count < 1:
+        raise ValueError(f"count must be 1 or more (got {count})")
+    wishes = Wishes(style) if isinstance(style, str) else style
+    search = search_for(Task(tune.progression, wishes._replace(path=1), loop, tune.key))
+    return tuple(voiced_path(search, path) for _, path in other_paths(search, count))
+
+
+def next_best(voiced: VoicedProgression, number: int, count: int = 2) -> tuple[VoicedProgression, ...]:
+    """The best paths that voice chord ``number`` (from 1, rests left out) in another way, best first.
+
+    Raises IndexError when there is no such chord.
+
+    >>> voiced = voice(parse_progression("| C | F | C |"))
+    >>> [[str(pitch) for pitch in other.voicings[1].right] for other in next_best(voiced, 2)]
+    [['F4', 'A4', 'C5'], ['A3', 'C4', 'F4']]
+    """
+    from nearhand.voicing.alternatives import alternatives
+
+    if not 1 <= number <= len(voiced.voicings):
+        raise IndexError(f"the chords are numbered 1 to {len(voiced.voicings)} (got {number})")
+    taken = voiced.voicings[number - 1].candidate
+    others = alternatives(voiced.search, number - 1, taken, count)
+    return tuple(voiced_path(voiced.search, other) for other in others)
+
+
+def lines(voiced: VoicedProgression) -> Lines:
+    """Each voice by itself, highest first, and how bass and top voice move against each other.
+
+    >>> [voice.name for voice in lines(voice(parse_progression("| C | F | C |"), "four-part")).voices]
+    ['soprano', 'alto', 'tenor', 'bass']
+    """
+    from nearhand.voicing.lines import lines_of
+
+    return lines_of(voiced)
 
 
 def explain(tune: Tune, conventions: Conventions = DEFAULT) -> tuple[tuple[str, ...], ...]:

@@ -16,6 +16,7 @@ from nearhand.verbs.answers import NoteAnswer, ViewsAnswer, view_in
 from nearhand.verbs.list_charts import ChartRow, ListAnswer
 from nearhand.verbs.table import VERBS
 from nearhand.verbs.tune import tune_from_text
+from nearhand.voicing.wishes import DEFAULT_WISHES
 
 LINES_OF_CHARTS = [("to all",), ("voice none", "to all"), ("explain",), ("keys",), ("borrow",), ("instead 2",)]
 HELP = ["help", *(f"help {verb.name}" for verb in VERBS)]
@@ -119,7 +120,7 @@ def test_no_title_and_no_section_name_steers_the_terminal(title, section, plain,
     bars = (tune.progression.bars[0]._replace(section=section), tune.progression.bars[1])
     tune = tune._replace(progression=tune.progression._replace(bars=bars))
     conventions = last_answer(LAMENT, plain=plain).conventions
-    answer = ViewsAnswer(tune, (view_in(tune.progression, tune.key, "close", loop=False),), conventions)
+    answer = ViewsAnswer(tune, (view_in(tune.progression, tune.key, DEFAULT_WISHES, loop=False),), conventions)
 
     assert steering(text_of(draw(answer, Page(width, plain)))) == []
 

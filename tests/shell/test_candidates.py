@@ -10,6 +10,7 @@ from nearhand.shell.completion import candidates
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import VERBS
+from nearhand.voicing.wishes import LEFT_PATTERNS, STYLES, TOP_LINES
 
 NAMES = {verb.name for verb in VERBS}
 E_MINOR = respond(Session(), "E minor: | Em | Bm/D | Am/C | B7 |").session
@@ -24,23 +25,28 @@ def texts(line, session=E_MINOR):
 
 
 VERB_NAMES = [
-    ("", NAMES), ("  ", NAMES), ("s", {"show", "save", "sevenths", "symbols"}),
+    ("", NAMES), ("  ", NAMES), ("s", {"show", "save", "sevenths", "span", "symbols"}),
     ("sh", {"show"}), ("  sh", {"show"}), ("show", {"show"}),
     ("h", {"home", "help"}), ("ex", {"explain"}), ("k", {"key", "keys"}), ("b", {"back", "borrow"}),
     ("x", set()), ("S", set()),
     ("|", set()), ("Em", set()), ("Em ", set()), ("nonsense ", set()), ("E minor: | E", set()),
 ]  # fmt: skip
 WORDS = [
-    ("voice ", {"close", "none"}), ("voice c", {"close"}), ("voice C", {"close"}), ("voice close ", set()),
+    ("voice ", {*STYLES, "none"}), ("voice c", {"close"}), ("voice drop2", {"drop2", "drop2and4"}),
+    ("left ", set(LEFT_PATTERNS)), ("left t", {"tenth"}), ("top ", set(TOP_LINES)), ("weigh le", {"leap"}),
+    ("span t", {"tenth"}), ("register ", {"moves", "stays", "off"}), ("pin 2 ", set()),
+    ("voice C", {"close"}), ("voice close ", set()),
     ("loop ", {"on", "off"}), ("loop of", {"off"}), ("degrees ", {"mode", "major", "relative"}),
     ("degrees m", {"mode", "major"}), ("symbols j", {"jazz"}), ("sevenths ", {"chord", "scale"}),
     ("degrees ma", {"major"}), ("next ", set()), ("undo x", set()),
-    ("help ", NAMES), ("help s", {"show", "save", "sevenths", "symbols"}),
+    ("help ", NAMES), ("help s", {"show", "save", "sevenths", "span", "symbols"}),
 ]  # fmt: skip
+HANDS = ("--loop", "--left", "--span", "--register", "--top", "--pin", "--first", "--last", "--weights", "--path")
 NOTATION = ("--degrees", "--sevenths", "--symbols", "--figures", "--plain", "--json")
 OPTIONS = [
-    ("show --", {"--to", "--voicing", "--loop", "--key", *NOTATION}),
+    ("show --", {"--to", "--voicing", *HANDS, "--key", *NOTATION}),
     ("show | Em | --v", {"--voicing"}), ("show --to C --d", {"--degrees"}), ("show --x", set()),
+    ("show --voicing s", {"spread", "shell"}), ("show --left ", set(LEFT_PATTERNS)), ("show --left t --sp", {"--span"}),
     ("keys --", {"--melody", "--key", *NOTATION}),
     ("save it --o", {"--over"}), ("next --", set()),
     ("list --", {"--plain", "--json"}),

@@ -68,7 +68,7 @@ def test_what_cannot_be_read_is_a_value_error_that_tells_its_place(call):
 
 def test_a_style_that_does_not_exist_is_a_value_error():
     with pytest.raises(ValueError, match="style must be one of close"):
-        nearhand.voice(nearhand.parse_progression(ROW), style="open")
+        nearhand.voice(nearhand.parse_progression(ROW), style="opened")
 
 
 def test_every_public_name_is_there_and_no_other_is():

@@ -13,15 +13,22 @@ from nearhand.verbs.instead import InsteadAnswer
 from nearhand.verbs.keeping import HelpAnswer
 from nearhand.verbs.keys import KeysAnswer
 from nearhand.verbs.list_charts import ListAnswer
+from nearhand.verbs.others import OthersAnswer
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import VERBS
+from nearhand.verbs.voice_lines import LinesAnswer
+from nearhand.verbs.why import WhyAnswer
+from nearhand.voicing.wishes import DEFAULT_WISHES
 
 LINES_WITH_A_TUNE = [
     ("show", ViewsAnswer), ("keys", KeysAnswer), ("cadences", CadencesAnswer), ("explain", ExplainAnswer),
-    ("borrow", BorrowAnswer), ("instead 2", InsteadAnswer), ("list", ListAnswer),
+    ("borrow", BorrowAnswer), ("instead 2", InsteadAnswer), ("lines", LinesAnswer), ("why 2", WhyAnswer),
+    ("others", OthersAnswer), ("list", ListAnswer),
     ("to C minor", ViewsAnswer), ("next", ViewsAnswer), ("back", ViewsAnswer), ("home", ViewsAnswer),
-    ("key G major", ViewsAnswer), ("voice none", ViewsAnswer), ("loop on", ViewsAnswer),
+    ("key G major", ViewsAnswer), ("voice drop2", ViewsAnswer), ("loop on", ViewsAnswer),
+    ("left fifth", ViewsAnswer), ("span tenth", ViewsAnswer), ("register E3 F5", ViewsAnswer),
+    ("top still", ViewsAnswer), ("pin 2", ViewsAnswer), ("weigh leap 2", ViewsAnswer),
     ("degrees major", ViewsAnswer), ("sevenths scale", ViewsAnswer), ("symbols jazz", ViewsAnswer),
     ("figures raised", ViewsAnswer), ("plain on", ViewsAnswer),
     ("save stairs", NoteAnswer), ("open stairs.toml", ViewsAnswer),
@@ -159,7 +166,7 @@ def test_a_session_is_never_changed_in_place():
         respond(session, line)
 
     assert repr(session) == before
-    assert Session() == Session(None, None, "close", None)
+    assert Session() == Session(None, None, DEFAULT_WISHES, None)
 
 
 def test_a_chart_of_rests_alone_is_shown():

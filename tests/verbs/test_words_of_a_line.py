@@ -103,10 +103,14 @@ def test_a_value_may_look_like_an_option_only_when_it_is_one():
     assert picture(refusal("show --to --loop", after(FALLING_BASS)))[0] == "'--loop' is no key"
 
 
+VOICINGS_HINT = (
+    "write one of close, open, drop2, drop3, drop2and4, any, spread, shell, rootless, guide-tones, two-hand, quartal, "
+    "upper-structure, four-part, none"
+)
 # Line, sentence, the line with ^ before the first bad character, hint.
 REFUSED = [
     ("show --t C", "show has no option --t", "show ^--t C", "did you mean --to?"),
-    ("show --tp=C", "show has no option --tp=C", "show ^--tp=C", "did you mean --to?"),
+    ("show --tp=C", "show has no option --tp=C", "show ^--tp=C", "did you mean --top?"),
     ("show --voice none", "show has no option --voice", "show ^--voice none", "did you mean --voicing?"),
     ("list --fast", "list has no option --fast", "list ^--fast", "list knows --plain, --json"),
     ("next --fast", "next has no option --fast", "next ^--fast", ""),
@@ -115,10 +119,10 @@ REFUSED = [
      "a key, several between commas, or all: the twelve by falling fifths"),
     ("show --key", "--key needs a value", "show --key^",
      "the key the chords are in, for example E minor; inferred when it is not given"),
-    ("show --voicing open", "'open' cannot follow --voicing", "show --voicing ^open", "write close or none"),
-    ("show --voicing=open", "'open' cannot follow --voicing", "show --voicing=^open", "write close or none"),
+    ("show --voicing opne", "'opne' cannot follow --voicing", "show --voicing ^opne", "did you mean open?"),
+    ("show --voicing=wide", "'wide' cannot follow --voicing", "show --voicing=^wide", VOICINGS_HINT),
     ("show --degrees minor", "'minor' cannot follow --degrees", "show --degrees ^minor",
-     "write mode or major or relative"),
+     "write mode, or major, or relative"),
     ("show --key=H", "'H' is no key", "show --key=^H", "write a key such as E minor, Bb major, F#m, or D dorian"),
     ('show --to "C, X"', "'X' is no key", 'show --to "C, ^X"',
      "write a key such as E minor, Bb major, F#m, or D dorian"),

@@ -10,7 +10,7 @@ from nearhand.notation.keys import write_key
 from nearhand.notation.notes import write_pitch_class
 from nearhand.render.keyboard import LEGEND
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
-from nearhand.render.system import MOVES_LEGEND, ROWS, ROWS_WITHOUT_VOICING, draw_view
+from nearhand.render.system import MOVES_LEGEND, draw_view, rows_of
 from nearhand.theory.key import Key
 from nearhand.verbs.answers import NoteAnswer, View, ViewsAnswer
 from nearhand.verbs.tune import INFERRED, Tune
@@ -19,6 +19,9 @@ _DRAWN_ELSEWHERE = {
     "BorrowAnswer": "borrowing_page.draw_palette",
     "CadencesAnswer": "cadences_page.draw_cadences",
     "ExplainAnswer": "explain_page.draw_explanations",
+    "LinesAnswer": "lines_page.draw_lines",
+    "OthersAnswer": "paths_page.draw_paths",
+    "WhyAnswer": "paths_page.draw_why",
     "HelpAnswer": "help.draw_help",
     "InsteadAnswer": "substitutes_page.draw_substitutes",
     "KeysAnswer": "keys_page.draw_keys",
@@ -50,10 +53,10 @@ def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
     for place, view in enumerate(answer.views):
         if place:
             lines.append(line())
-        lines += _key_line(view.key, tune, conventions, page)
+        lines += key_line(view.key, tune, conventions, page)
         lines += draw_view(view, conventions, page)
-        lines += _total(view, page)
-    lines += _legend(any(view.voiced for view in answer.views), page)
+        lines += total(view, conventions, page)
+    lines += _legend(answer.views[0], page)
     for remark in (*(tune.remarks if answer.introduces else ()), answer.advice):
         lines += wrapped(remark, page.width, role="hint")
     return lines
@@ -71,7 +74,8 @@ def head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> 
     return lines
 
 
-def _key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
+def key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
+    """A key with its signature and its distance from the tune's own."""
     name = write_key(key, conventions.plain)
     facts = [_signature(key, conventions)]
     if key != tune.key:
@@ -90,23 +94,27 @@ def _signature(key: Key, conventions: Conventions) -> str:
     return f"{count} {kind} ({letters})"
 
 
-def _total(view: View, page: Page) -> list[Line]:
-    if view.voiced is None:
+def total(view: View, conventions: Conventions, page: Page) -> list[Line]:
+    """How far a view's voices move, and what else is to be said of its path."""
+    voiced = view.voiced
+    if voiced is None or not voiced.voicings:
         return []
-    chords = len(view.voiced.voicings)
-    if not chords:
-        return []
-    loop = ", the way back to the first included" if view.voiced.loops else ""
-    semitones = f"{view.voiced.movement} semitone{'s' * (view.voiced.movement != 1)}"
-    text = f"The right hand moves {semitones} over {chords} chord{'s' * (chords > 1)}{loop}."
-    return wrapped(text, page.width, role="total")
+    from nearhand.voicing.words import movement_sentence
+
+    lines = wrapped(movement_sentence(voiced), page.width, role="total")
+    if voiced.is_plain:
+        return lines
+    from nearhand.voicing.remarks import remarks_on
+
+    return lines + [part for text in remarks_on(voiced, conventions) for part in wrapped(text, page.width)]
 
 
-def _legend(voiced: bool, page: Page) -> list[Line]:
+def _legend(view: View, page: Page) -> list[Line]:
     lines: list[Line] = []
     if page.width < WIDE_ENOUGH_FOR_LABELS:
-        rows = ROWS if voiced else ROWS_WITHOUT_VOICING
-        lines += wrapped(f"rows: {', '.join(rows)}", page.width, role="label")
-    if voiced:
-        lines += wrapped(f"{MOVES_LEGEND}; {LEGEND}", page.width, role="label")
+        lines += wrapped(f"rows: {', '.join(rows_of(view))}", page.width, role="label")
+    if view.voiced:
+        reached = any(voicing.candidate.reached for voicing in view.voiced.voicings)
+        moves = MOVES_LEGEND.replace("per voice", "per upper voice, low to high") if reached else MOVES_LEGEND
+        lines += wrapped(f"{moves}; {LEGEND}", page.width, role="label")
     return lines

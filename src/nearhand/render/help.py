@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.keeping import HelpAnswer
+from nearhand.verbs.meanings import meanings_of
 from nearhand.verbs.table import VERBS
 from nearhand.verbs.verb import Verb
 
@@ -55,6 +56,9 @@ def _draw_verb(verb: Verb, page: Page) -> list[Line]:
     for option in verb.options:
         lines.append(line("  ", Cell(f"--{option.name} {option.value}".rstrip(), "numeral")))
         lines += wrapped(option.help, page.width, 6)
+    for word, meaning in meanings_of(verb.name):
+        lines.append(line("  ", Cell(word, "numeral")))
+        lines += wrapped(meaning, page.width, 6)
     for example in verb.examples:
         lines += wrapped(f"for example: {example}", page.width, 2, role="hint")
     return lines

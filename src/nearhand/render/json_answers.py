@@ -11,6 +11,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.quality import quality_name
 from nearhand.verbs.answers import ChordView, View, ViewsAnswer
+from nearhand.voicing.voice import VoicedProgression
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -24,7 +25,10 @@ _WRITTEN_ELSEWHERE = {
     "ExplainAnswer": "json_explain.explanations_document",
     "InsteadAnswer": "json_substitutes.substitutes_document",
     "KeysAnswer": "json_keys.keys_document",
+    "LinesAnswer": "json_voicing.lines_document",
     "ListAnswer": "json_list.list_document",
+    "OthersAnswer": "json_voicing.paths_document",
+    "WhyAnswer": "json_voicing.why_document",
 }
 """Kind of answer to ``module.function`` of this room; imported when one is written."""
 
@@ -75,13 +79,21 @@ def _views(answer: ViewsAnswer) -> dict[str, Any]:
 def _view(view: View, conventions: Conventions) -> dict[str, Any]:
     voicing = None
     if view.voiced is not None:
-        movement = view.voiced.movement
-        voicing = {"style": view.voiced.style, "cost": {"total": movement, "movement": movement}}
+        voicing = _voicing(view.voiced)
     return {
         "key": str(view.key),
         "chords": [chord_fields(chord, conventions) for chord in view.chords],
         "voicing": voicing,
     }
+
+
+def _voicing(voiced: VoicedProgression) -> dict[str, Any]:
+    if not voiced.is_plain:
+        from nearhand.render.json_voicing import voicing_fields
+
+        return voicing_fields(voiced)
+    movement = voiced.movement
+    return {"style": voiced.style, "cost": {"total": movement, "movement": movement}}
 
 
 def chord_fields(view: ChordView, conventions: Conventions) -> dict[str, Any]:

@@ -27,10 +27,13 @@ def strip_of(label: str, voicing: Voicing, left_before: Sequence[int]) -> Strip:
     marks = {}
     for pitch in voicing.left:
         marks[pitch.midi] = ("=", "held") if pitch.midi in left_before else ("L", "left")
-    held = voicing.motion.held if voicing.motion else (False,) * len(voicing.right)
-    for pitch, is_held in zip(voicing.right, held, strict=True):
-        marks[pitch.midi] = ("=", "held") if is_held else ("R", "right")
-    return Strip(label, marks, voicing.right[0].midi)
+    for pitch in voicing.right:
+        marks[pitch.midi] = ("R", "right")
+    if voicing.motion:
+        for pitch, is_held in zip(voicing.upper, voicing.motion.held, strict=True):
+            if is_held:
+                marks[pitch.midi] = ("=", "held")
+    return Strip(label, marks, voicing.right[0].midi if voicing.right else voicing.left[-1].midi + 1)
 
 
 def draw_strips(strips: Sequence[Strip], page: Page) -> list[Line]:
@@ -65,8 +68,8 @@ def _both_hands(strips: Sequence[Strip]) -> list[int | None]:
     """Only the keys that the hands use; None stands for the cut between them."""
     left = [note for strip in strips for note in strip.marks if note < strip.split]
     right = [note for strip in strips for note in strip.marks if note >= strip.split]
-    if not left:
-        return [*range(min(right), max(right) + 1)]
+    if not left or not right:
+        return [*range(min(left + right), max(left + right) + 1)]
     return [*range(min(left), max(left) + 1), None, *range(min(right), max(right) + 1)]
 
 

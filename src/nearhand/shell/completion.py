@@ -11,6 +11,7 @@ from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.files import SUFFIX
+from nearhand.verbs.meanings import meanings_of
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import BY_NAME, VERBS
 
@@ -28,8 +29,8 @@ def candidates(before_cursor: str, session: Session) -> tuple[Candidate, ...]:
 
     >>> [candidate.text for candidate in candidates("sh", Session())]
     ['show']
-    >>> [candidate.text for candidate in candidates("voice ", Session())]
-    ['close', 'none']
+    >>> [candidate.text for candidate in candidates("voice dr", Session())]
+    ['drop2', 'drop3', 'drop2and4']
     """
     stripped = before_cursor.lstrip()
     start = len(before_cursor) - len(stripped)
@@ -47,18 +48,24 @@ def candidates(before_cursor: str, session: Session) -> tuple[Candidate, ...]:
             for option in verb.options
             if f"--{option.name}".startswith(last)
         )
+    for option in verb.options:
+        if option.choices and rest.split()[-1 - bool(last) :][:1] == [f"--{option.name}"]:
+            at = len(before_cursor) - len(last)
+            return tuple(Candidate(choice, at) for choice in option.choices if choice.startswith(last))
     typed = rest.lstrip()
     at = len(before_cursor) - len(typed)
-    return tuple(candidate for kind in verb.completes for candidate in _of_kind(kind, typed, at, session))
+    return tuple(candidate for kind in verb.completes for candidate in _of_kind(kind, typed, at, session, verb.name))
 
 
-def _of_kind(kind: str, typed: str, at: int, session: Session) -> tuple[Candidate, ...]:
+def _of_kind(kind: str, typed: str, at: int, session: Session, verb: str) -> tuple[Candidate, ...]:
     if kind == "keys":
         found = [(write_key(key, plain=True), "") for key in _keys(session)]
     elif kind in ("files", "folders"):
         return _paths(typed, at, folders_only=kind == "folders")
     elif kind == "verbs":
         found = [(verb.name, verb.help) for verb in VERBS]
+    elif kind == "words":
+        found = list(meanings_of(verb))
     else:
         found = [(kind, "")]
     return tuple(Candidate(text, at, meaning) for text, meaning in found if text.lower().startswith(typed.lower()))

@@ -10,6 +10,7 @@ from nearhand.theory.progression import Bar, Moment, Progression
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.tune import Tune
 from nearhand.voicing.voice import VoicedProgression, Voicing, voice_progression
+from nearhand.voicing.wishes import NO_VOICING, Wishes
 
 
 class ChordView(NamedTuple):
@@ -46,11 +47,14 @@ class NoteAnswer(NamedTuple):
     lines: tuple[str, ...]
 
 
-def view_in(progression: Progression, key: Key, voicing: str, loop: bool) -> View:
-    """A progression seen in one key: analysed, and voiced unless ``voicing`` is ``none``."""
+def view_in(progression: Progression, key: Key, wishes: Wishes, loop: bool) -> View:
+    """A progression, given in its own key, seen in any key: analysed, and voiced unless no style is wished for.
+
+    Raises InputError for wishes that cannot be met.
+    """
     moved = progression.in_key(key)
     analyses = iter(analyse(moved.relative_chords, key.mode))
-    voiced = None if voicing == "none" else voice_progression(moved, voicing, loop)
+    voiced = None if wishes.style == NO_VOICING else voice_progression(moved, wishes, loop, home=progression.key)
     voicings = iter(voiced.voicings if voiced else ())
     chords = []
     for moment in moved.moments:

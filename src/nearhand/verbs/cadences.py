@@ -35,6 +35,6 @@ def cadences(session: Session, arguments: Arguments) -> Outcome:
     is_new = bool(arguments.words)
     session = loaded(session, arguments)
     tune, key = session.stand
-    view = view_in(tune.progression, key, session.voicing, session.loops)
+    view = view_in(tune.progression, key, session.wishes, session.loops)
     found = along(tune.progression.in_key(key), None if view.voiced is None else view.voiced.pitches)
     return Outcome(session, CadencesAnswer(tune, key, found, session.conventions, is_new))

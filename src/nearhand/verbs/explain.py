@@ -52,7 +52,7 @@ def explain(session: Session, arguments: Arguments) -> Outcome:
     words, picked = _picked(session, arguments.words)
     session = loaded(session, arguments._replace(words=words))
     tune, key = session.stand
-    view = view_in(tune.progression, key, session.voicing, loop=False)
+    view = view_in(tune.progression, key, session.wishes, loop=False)
     chords = tuple(chord for chord in view.chords if chord.chord is not None)
     if picked:
         place = picked_place(picked, len(chords), arguments.line)

@@ -12,6 +12,7 @@ from nearhand.verbs.files import SUFFIX, read_tune, tune_from_file_text
 from nearhand.verbs.session import Session
 from nearhand.verbs.tune import Tune, tune_from_text
 from nearhand.verbs.verb import Arguments
+from nearhand.voicing.wishes import WISH_NAMES
 
 _FILE_FIELDS = ("title", "key", "meter", "tempo", "notes", "[[sections]]")
 
@@ -23,7 +24,7 @@ def loaded(session: Session, arguments: Arguments) -> Session:
     """
     session = with_conventions(session, arguments)
     if voicing := arguments.option("voicing"):
-        session = session._replace(voicing=voicing)
+        session = session._replace(wishes=session.wishes._replace(style=voicing))
     key = option_key(arguments, "key")
     if arguments.words:
         session = session.with_tune(tune_of(arguments, key, session))
@@ -32,6 +33,10 @@ def loaded(session: Session, arguments: Arguments) -> Session:
     if arguments.has("loop"):
         session = session._replace(loop=True)
     _ = session.stand  # refuses when there is no tune
+    if any(name in arguments.options for name in WISH_NAMES):
+        from nearhand.verbs.wishing import wished
+
+        session = wished(session, arguments)
     return session
 
 

@@ -6,6 +6,7 @@ from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
+from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -16,11 +17,14 @@ _NO_TUNE_HINT = 'write chords, for example "| Em | Bm/D | Am/C | B7 |", or open 
 
 
 class Session(NamedTuple):
-    """What a player is working on. ``loop`` None means: as the repeat signs say. Sessions link back for undo."""
+    """What a player is working on. ``loop`` None means: as the repeat signs say. Sessions link back for undo.
+
+    Pins and a given top line of the ``wishes`` belong to the tune, and sound in its own key.
+    """
 
     tune: Tune | None = None
     shown_key: Key | None = None
-    voicing: str = "close"
+    wishes: Wishes = DEFAULT_WISHES
     loop: bool | None = None
     conventions: Conventions = DEFAULT
     previous: Session | None = None
@@ -34,6 +38,11 @@ class Session(NamedTuple):
         return self.loop
 
     @property
+    def voicing(self) -> str:
+        """The family of voicings, or ``none``."""
+        return self.wishes.style
+
+    @property
     def stand(self) -> tuple[Tune, Key]:
         """The tune on the stand and the key it is shown in.
 
@@ -45,7 +54,10 @@ class Session(NamedTuple):
 
     def with_tune(self, tune: Tune) -> Session:
         """The session with another tune, shown in its own key."""
-        return self._replace(tune=tune, shown_key=tune.key, loop=None)
+        wishes = self.wishes
+        if wishes.melody or wishes.pins or wishes.path > 1:
+            wishes = wishes._replace(melody=(), pins=(), path=1)
+        return self._replace(tune=tune, shown_key=tune.key, loop=None, wishes=wishes)
 
 
 class Outcome(NamedTuple):

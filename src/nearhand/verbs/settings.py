@@ -1,30 +1,15 @@
-"""How a tune is voiced, read, written and drawn: one verb a setting."""
+"""How a tune is read, written and drawn: one verb a setting."""
 
 from __future__ import annotations
 
 from nearhand.notation.conventions import DEGREES, FIGURES, SEVENTHS, SYMBOLS
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import NoteAnswer
+from nearhand.verbs.choices import hint_of
+from nearhand.verbs.options import SWITCHES
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
-from nearhand.verbs.table import SWITCHES, VOICINGS
 from nearhand.verbs.verb import Arguments
-
-
-def voice(session: Session, arguments: Arguments) -> Outcome:
-    """Choose how chords are voiced: close, or none for the chord tones alone.
-
-    Raises InputError.
-    """
-    return _shown(session._replace(voicing=_choice("voice", arguments, VOICINGS)))
-
-
-def loop(session: Session, arguments: Arguments) -> Outcome:
-    """Choose whether the voicing closes to a loop, so that the last chord leads back to the first.
-
-    Raises InputError.
-    """
-    return _shown(session._replace(loop=_choice("loop", arguments, SWITCHES) == "on"))
 
 
 def degrees(session: Session, arguments: Arguments) -> Outcome:
@@ -61,8 +46,8 @@ def figures(session: Session, arguments: Arguments) -> Outcome:
 
 def _written(name: str, session: Session, arguments: Arguments, choices: tuple[str, ...]) -> Outcome:
     """Choose one of the conventions."""
-    chosen = _choice(name, arguments, choices)
-    return _shown(session._replace(conventions=session.conventions.choosing(name, chosen)))
+    chosen = choice_of(name, arguments, choices)
+    return shown_or_kept(session._replace(conventions=session.conventions.choosing(name, chosen)))
 
 
 def plain(session: Session, arguments: Arguments) -> Outcome:
@@ -70,20 +55,22 @@ def plain(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError.
     """
-    chosen = _choice("plain", arguments, SWITCHES) == "on"
-    return _shown(session._replace(conventions=session.conventions._replace(plain=chosen)))
+    chosen = choice_of("plain", arguments, SWITCHES) == "on"
+    return shown_or_kept(session._replace(conventions=session.conventions._replace(plain=chosen)))
 
 
-def _choice(verb: str, arguments: Arguments, choices: tuple[str, ...]) -> str:
+def choice_of(verb: str, arguments: Arguments, choices: tuple[str, ...]) -> str:
+    """The one of some words that follows a verb. Raises InputError at any other."""
     if arguments.text in choices:
         return arguments.text
     wanted = " or ".join(choices)
     what = f"{arguments.text[:30]!r} cannot follow {verb}" if arguments.text else f"{verb} needs a word"
-    hint = "write " + ", or ".join(f"{verb} {choice}" for choice in choices)
+    hint = hint_of(arguments.text, choices, f"{verb} ")
     raise InputError(what, arguments.line, arguments.start, wanted=wanted, hint=hint)
 
 
-def _shown(session: Session) -> Outcome:
+def shown_or_kept(session: Session) -> Outcome:
+    """The tune under its new settings; without one, a sentence that they are kept."""
     if session.tune is None:
         return Outcome(session, NoteAnswer(("Kept for the next progression.",)))
     return shown(session)

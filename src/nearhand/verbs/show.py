@@ -10,11 +10,16 @@ from nearhand.verbs.answers import ViewsAnswer, view_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
+from nearhand.voicing.hands import SPAN
 
 ALL = "all"
 CARE_IN_TWELVE_KEYS = (
     "Twelve keys are many: rest between them, keep the hands loose, and stop when anything hurts; "
     "pain that stays belongs before a teacher or a doctor."
+)
+CARE_WITH_STRETCHES = (
+    "Wide stretches strain the hand: roll or leave out what does not lie easily, and stop when it hurts; "
+    "ask a teacher or a clinician about pain that stays."
 )
 
 
@@ -87,6 +92,6 @@ def shown(session: Session, introduces: bool = False) -> Outcome:
 def views(session: Session, keys: tuple[Key, ...], introduces: bool = True) -> ViewsAnswer:
     """The tune of a session in some keys."""
     tune, _ = session.stand
-    seen = tuple(view_in(tune.progression, key, session.voicing, session.loops) for key in keys)
-    advice = CARE_IN_TWELVE_KEYS if len(keys) >= 12 else ""
+    seen = tuple(view_in(tune.progression, key, session.wishes, session.loops) for key in keys)
+    advice = CARE_IN_TWELVE_KEYS if len(keys) >= 12 else CARE_WITH_STRETCHES if session.wishes.span > SPAN else ""
     return ViewsAnswer(tune, seen, session.conventions, advice, introduces)

@@ -5,31 +5,10 @@ from __future__ import annotations
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.conventions import DEGREES, FIGURES, SEVENTHS, SYMBOLS
 from nearhand.notation.errors import InputError
+from nearhand.verbs import options
+from nearhand.verbs.options import SWITCHES
 from nearhand.verbs.verb import Option, Verb
-from nearhand.voicing.voice import NO_VOICING, STYLES
-
-VOICINGS = (*STYLES, NO_VOICING)
-SWITCHES = ("on", "off")
-
-_KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
-_DEGREES_HELP = (
-    "count degrees in the mode (mode), against the major scale (major), numbers in the relative major (relative)"
-)
-_SEVENTHS_HELP = "read I7 as a dominant seventh (chord), or with the seventh of the scale, as RomanText does (scale)"
-_SYMBOLS_HELP = "write chord symbols plain (Cm7b5), jazz (signs), long (Cmin7b5), compact (CM7) or ascii (b and #)"
-_FIGURES_HELP = "write figures and extensions on the line (line), or above it (raised)"
-_DEGREES = Option("degrees", "HOW", _DEGREES_HELP, DEGREES)
-_SEVENTHS = Option("sevenths", "HOW", _SEVENTHS_HELP, SEVENTHS)
-_SYMBOLS = Option("symbols", "STYLE", _SYMBOLS_HELP, SYMBOLS)
-_FIGURES = Option("figures", "WHERE", _FIGURES_HELP, FIGURES)
-_PLAIN = Option("plain", "", "write b and # for flats and sharps, and draw with keyboard characters")
-_JSON = Option("json", "", "answer in one JSON document")
-_NOTATION = (_DEGREES, _SEVENTHS, _SYMBOLS, _FIGURES, _PLAIN, _JSON)
-_READING = (_KEY, *_NOTATION)
-_VOICED_READING = (
-    Option("voicing", "close|none", "voice the chords, so that the top note tells cadences apart", VOICINGS),
-    *_READING,
-)
+from nearhand.voicing.wishes import TOP_LINES
 
 VERBS = (
     Verb(
@@ -39,11 +18,13 @@ VERBS = (
         "show.show",
         (
             Option("to", "KEYS", "a key, several between commas, or all: the twelve by falling fifths"),
-            Option("voicing", "close|none", "close position for two hands, or the chord tones alone", VOICINGS),
-            Option("loop", "", "let the last chord lead back to the first"),
-            *_READING,
+            *options.VOICED_READING,
         ),
-        ('show "| Em | Bm/D | Am/C | B7 |" --to "C minor,G minor"', "show waltz.toml --to all --voicing none"),
+        (
+            'show "| Em | Bm/D | Am/C | B7 |" --to "C minor,G minor"',
+            "show waltz.toml --to all --voicing none",
+            'show "| Dm7 | G7 | Cmaj7 |" --voicing drop2 --top falling',
+        ),
         ("files",),
         one_shot=True,
     ),
@@ -52,7 +33,10 @@ VERBS = (
         "[CHART]",
         "say which keys the chords or a melody may be in, and where the key turns",
         "keys.keys",
-        (Option("melody", "NOTES", "a melody, alone or with the chords: E4 F#4 G4, or without octaves"), *_READING),
+        (
+            Option("melody", "NOTES", "a melody, alone or with the chords: E4 F#4 G4, or without octaves"),
+            *options.READING,
+        ),
         ('keys "| Am | F | C | G |"', 'keys --melody "E F# G A B D# E"'),
         ("files",),
         one_shot=True,
@@ -62,7 +46,7 @@ VERBS = (
         "[CHART]",
         "name phrases and cadences at their bars, and where minor turns",
         "cadences.cadences",
-        _VOICED_READING,
+        options.VOICED_READING,
         ('cadences "| Am | Em | Dm | E7 |"',),
         ("files",),
         one_shot=True,
@@ -72,7 +56,7 @@ VERBS = (
         "[CHART] [N]",
         "say what each chord is and does, or chord N alone",
         "explain.explain",
-        _VOICED_READING,
+        options.VOICED_READING,
         ('explain "| C | E7 | Am | Fm | C |"', "explain 4"),
         ("files",),
         one_shot=True,
@@ -82,7 +66,7 @@ VERBS = (
         "[KEY]",
         "list the chords that each parallel mode lends to a key",
         "borrow.borrow",
-        _NOTATION,
+        options.NOTATION,
         ('borrow "C major"', "borrow Eb"),
         ("keys",),
         one_shot=True,
@@ -92,9 +76,44 @@ VERBS = (
         "[CHART] N",
         "say what else fits in place of chord N, nearest first",
         "instead.instead",
-        _READING,
+        options.READING,
         ('instead "| Dm7 | G7 | C |" 2', "instead 3"),
         ("files",),
+        one_shot=True,
+    ),
+    Verb(
+        "lines",
+        "[CHART]",
+        "show each voice as a line, to be sung or played alone",
+        "voice_lines.lines",
+        options.VOICED_READING,
+        ('lines "| Dm7 | G7 | C |" --voicing four-part',),
+        ("files",),
+        one_shot=True,
+    ),
+    Verb(
+        "why",
+        "[CHART] N",
+        "say why chord N has its voicing, and what the next best would cost",
+        "why.why",
+        options.VOICED_READING,
+        ('why "| Dm7 | G7 | C |" 2', "why 3"),
+        ("files",),
+        one_shot=True,
+    ),
+    Verb(
+        "others",
+        "[CHART] [N]",
+        "list the next best ways to voice the whole; others 2, others next or others back takes one",
+        "others.others",
+        (
+            Option("count", "N", "how many paths to list; 5 when it is not given"),
+            options.VOICING,
+            *options.HANDS,
+            *options.READING,
+        ),
+        ('others "| Dm7 | G7 | C |"', "others 2", "others next"),
+        ("files", "next", "back"),
         one_shot=True,
     ),
     Verb(
@@ -102,7 +121,7 @@ VERBS = (
         "[FOLDER]",
         "list the charts in a folder",
         "list_charts.list_charts",
-        (_PLAIN, _JSON),
+        (options.PLAIN, options.JSON),
         ("list progressions",),
         ("folders",),
         one_shot=True,
@@ -128,52 +147,74 @@ VERBS = (
     ),
     Verb(
         "voice",
-        "close|none",
-        "voice in close position, or show the chord tones alone",
-        "settings.voice",
-        examples=("voice close",),
-        completes=VOICINGS,
+        "STYLE",
+        options.VOICE_HELP,
+        "voicing_settings.voice",
+        examples=("voice drop2", "voice four-part", "voice none"),
+        completes=("words",),
     ),
     Verb(
         "loop",
         "on|off",
         "let the last chord lead back to the first, or not",
-        "settings.loop",
+        "voicing_settings.loop",
         examples=("loop on",),
         completes=SWITCHES,
     ),
     Verb(
-        "degrees",
-        "HOW",
-        _DEGREES_HELP,
-        "settings.degrees",
-        examples=("degrees major",),
-        completes=DEGREES,
+        "left",
+        "PATTERN",
+        options.LEFT_HELP,
+        "voicing_settings.left",
+        examples=("left fifth",),
+        completes=("words",),
     ),
     Verb(
-        "sevenths",
-        "HOW",
-        _SEVENTHS_HELP,
-        "settings.sevenths",
-        examples=("sevenths scale",),
-        completes=SEVENTHS,
+        "span",
+        "SPAN",
+        options.SPAN_HELP,
+        "voicing_settings.span",
+        examples=("span octave", "span 15"),
+        completes=("words",),
     ),
     Verb(
-        "symbols",
-        "STYLE",
-        _SYMBOLS_HELP,
-        "settings.symbols",
-        examples=("symbols jazz",),
-        completes=SYMBOLS,
+        "register",
+        "NOTES",
+        options.REGISTER_HELP,
+        "voicing_settings.register",
+        examples=("register G3 E5", "register moves", "register off"),
+        completes=("moves", "stays", "off"),
     ),
     Verb(
-        "figures",
-        "WHERE",
-        _FIGURES_HELP,
-        "settings.figures",
-        examples=("figures raised",),
-        completes=FIGURES,
+        "top",
+        "LINE",
+        options.TOP_HELP,
+        "voicing_settings.top",
+        examples=("top falling", "top E5 D5 - C5", "top free"),
+        completes=TOP_LINES,
     ),
+    Verb(
+        "pin",
+        "N [NOTES]",
+        "keep chord N as it is voiced now, or in the notes that follow; off lets go",
+        "voicing_settings.pin",
+        examples=("pin 2", "pin 2 D4 G4 Bb4", "pin 2 off", "pin off"),
+        completes=("off",),
+    ),
+    Verb(
+        "weigh",
+        "COST N",
+        "change what a cost weighs in the search; 0 switches it off, off restores the style's own",
+        "voicing_settings.weigh",
+        examples=("weigh leap 3", "weigh parallels 10", "weigh off"),
+        completes=("words", "off"),
+    ),
+    Verb("degrees", "HOW", options.DEGREES_HELP, "settings.degrees", examples=("degrees major",), completes=DEGREES),
+    Verb(
+        "sevenths", "HOW", options.SEVENTHS_HELP, "settings.sevenths", examples=("sevenths scale",), completes=SEVENTHS
+    ),
+    Verb("symbols", "STYLE", options.SYMBOLS_HELP, "settings.symbols", examples=("symbols jazz",), completes=SYMBOLS),
+    Verb("figures", "WHERE", options.FIGURES_HELP, "settings.figures", examples=("figures raised",), completes=FIGURES),
     Verb(
         "plain",
         "on|off",

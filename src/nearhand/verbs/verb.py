@@ -49,7 +49,8 @@ class Verb(NamedTuple):
     """A verb: its name, what follows it, one line of help, its function, its options and examples.
 
     ``function`` is written ``module.function`` and imported when the verb runs: a one-shot command needs one of them.
-    ``completes`` names what may follow it: ``keys``, ``files``, ``folders``, ``verbs``, or some fixed words.
+    ``completes`` names what may follow it: ``keys``, ``files``, ``folders``, ``verbs``, ``words`` (those that
+    ``meanings`` has), or some fixed words.
     ``one_shot`` tells whether it stands alone on a command line; the others need a shell's session.
     """
 

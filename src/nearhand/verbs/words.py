@@ -108,12 +108,13 @@ def _no_such_option(verb: Verb, word: Word, line: str) -> InputError:
 
 def _check_choice(option: Option, value: str, line: str, start: int) -> None:
     if option.choices and value not in option.choices:
-        choices = " or ".join(option.choices)
+        from nearhand.verbs.choices import hint_of
+
         raise InputError(
             f"{value[:30]!r} cannot follow --{option.name}",
             line,
             start,
             start + len(value),
-            wanted=choices,
-            hint=f"write {choices}",
+            wanted=" or ".join(option.choices),
+            hint=hint_of(value, option.choices),
         )

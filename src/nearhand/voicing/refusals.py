@@ -52,10 +52,11 @@ def refuse_pin(layer: Layer, place: int, task: Task, shift: int) -> NoReturn:
             f"{_chord(place, task)} is pinned to {_notes(pins[0], task)} and to {_notes(pins[-1], task)}",
             hint="keep one of the two",
         )
-    near = min(layer, key=lambda candidate: (_distance(pins[0], candidate.notes), candidate.notes))
+    shapes = [shape for each in layer for shape in (each.upper, each.right, each.notes)]
+    near = min(shapes, key=lambda notes: (_distance(pins[0], notes), notes))
     raise InputError(
         f"{_notes(pins[0], task)} is no {task.wishes.style} voicing of {_chord(place, task)}",
-        hint=f"the nearest one is {_notes(near.notes, task)}",
+        hint=f"the nearest one is {_notes(near, task)}",
     )
 
 

@@ -1,0 +1,106 @@
+"""The next best paths as a list, and why one voicing was taken."""
+
+from __future__ import annotations
+
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import Conventions
+from nearhand.notation.keys import write_key
+from nearhand.notation.notes import write_pitch
+from nearhand.render.answers import head
+from nearhand.render.page import Cell, Line, Page, line, wrapped
+from nearhand.theory.pitch import Pitch
+from nearhand.verbs.others import OthersAnswer, Path
+from nearhand.verbs.why import Choice, WhyAnswer
+from nearhand.voicing.voice import Voicing
+from nearhand.voicing.weights import KEYBOARD
+
+_INDENT = 4
+
+
+def draw_paths(answer: OthersAnswer, page: Page) -> list[Line]:
+    """Each path with its cost; the first in full, of the others the chords that differ from it."""
+    conventions = answer.conventions
+    lines = head(answer.tune, conventions, page, answer.introduces)
+    lines.append(line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")))
+    for path in answer.paths:
+        here = ", the one you see" if path.number == answer.number and not answer.introduces else ""
+        text = f"{path.number:2d}  {_cost(path)}{here}"
+        lines.append(line(Cell(text[:4], "label"), text[4:]))
+        for place in path.differs or range(len(path.voiced.voicings)):
+            lines += _chord(path, place, conventions, page)
+    if len(answer.paths) == 1:
+        lines += wrapped("There is no other path.", page.width)
+    elif len(answer.paths) > 1:
+        text = "Of paths 2 and on only the chords that differ from path 1 are listed."
+        lines += wrapped(text, page.width, role="hint")
+    return lines
+
+
+def _cost(path: Path) -> str:
+    if path.voiced.search.task.weights == KEYBOARD:
+        return f"{path.cost} semitone{'s' * (path.cost != 1)}"
+    return f"cost {path.cost}"
+
+
+def _chord(path: Path, place: int, conventions: Conventions, page: Page) -> list[Line]:
+    progression = path.voiced.search.task.progression
+    symbol = write_chord(progression.relative_chords[place].in_key(progression.key), conventions)
+    text = f"{place + 1} {symbol}: {hands_of(path.voiced.voicings[place], conventions)}"
+    return wrapped(text, page.width, _INDENT)
+
+
+def hands_of(voicing: Voicing, conventions: Conventions) -> str:
+    """A voicing in words: the right hand's notes, and the left hand's below them."""
+    right, left = (_notes(hand, conventions) for hand in (voicing.right, voicing.left))
+    return f"{right} over {left}" if right and left else right or left
+
+
+def _notes(pitches: tuple[Pitch, ...], conventions: Conventions) -> str:
+    return " ".join(write_pitch(pitch, conventions.plain) for pitch in pitches)
+
+
+def draw_why(answer: WhyAnswer, page: Page) -> list[Line]:
+    """The voicing that was taken, then the next best, each with what the whole path would cost."""
+    conventions, taken = answer.conventions, answer.taken
+    symbol = write_chord(answer.chord, conventions)
+    lines = [
+        line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")),
+        line(Cell(f"{answer.number:2d}  ", "label"), Cell(symbol, "chord")),
+        *wrapped(hands_of(taken.voicing, conventions), page.width, _INDENT),
+        *wrapped(_ways(taken), page.width, _INDENT),
+        *wrapped(f"The whole path costs {_parts(taken)}.", page.width, _INDENT),
+    ]
+    if not answer.others:
+        text = f"{symbol} has no other voicing under these wishes."
+        return [*lines, *wrapped(text, page.width)]
+    lines += wrapped("Next best, each on the best path that takes it:", page.width)
+    for other in answer.others:
+        lines += wrapped(hands_of(other.voicing, conventions), page.width, _INDENT)
+        lines += wrapped(f"{_ways(other)} {_difference(other.cost - taken.cost)}", page.width, _INDENT + 2)
+        lines += wrapped(f"The whole path would cost {_parts(other)}.", page.width, _INDENT + 2)
+    return lines
+
+
+def _ways(choice: Choice) -> str:
+    ways = []
+    if choice.arriving is not None:
+        ways.append(f"{_semitones(choice.arriving)} from the chord before")
+    if choice.leaving is not None:
+        ways.append(f"{_semitones(choice.leaving)} to the chord after")
+    return f"{' and '.join(ways)}." if ways else "It stands alone."
+
+
+def _difference(more: int) -> str:
+    if more == 0:
+        return "It costs the same in all, and lies further from the middle or comes later in order."
+    return f"It costs {more} more in all." if more > 0 else f"It costs {-more} less in all."
+
+
+def _parts(choice: Choice) -> str:
+    if len(choice.parts) <= 1:
+        return str(choice.cost)
+    return f"{choice.cost}: {', '.join(f'{name} {value}' for name, value in choice.parts)}"
+
+
+def _semitones(count: int) -> str:
+    return f"{count} semitone{'s' * (count != 1)}"

@@ -1,0 +1,99 @@
+"""``others``: the best paths in order, and stepping through them."""
+
+from __future__ import annotations
+
+from nearhand.notation.conventions import Conventions
+from nearhand.notation.errors import InputError
+from nearhand.theory.key import Key
+from nearhand.theory.record import NamedTuple
+from nearhand.verbs.loading import loaded
+from nearhand.verbs.picking import ends_in_a_number
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.show import shown
+from nearhand.verbs.tune import Tune
+from nearhand.verbs.verb import Arguments
+from nearhand.voicing.others import MOST_PATHS, other_paths
+from nearhand.voicing.search import Task, search_for
+from nearhand.voicing.voice import VoicedProgression, voiced_path
+from nearhand.voicing.wishes import NO_VOICING
+
+LISTED = 5
+STEPS = {"next": 1, "back": -1}
+
+
+class Path(NamedTuple):
+    """One path: its number from 1, its cost, its voicings, and the chords (from 0) that differ from the best path."""
+
+    number: int
+    cost: int
+    voiced: VoicedProgression
+    differs: tuple[int, ...]
+
+
+class OthersAnswer(NamedTuple):
+    """The best paths of a tune in one key, best first; ``number`` is that of the path the player is on."""
+
+    tune: Tune
+    key: Key
+    paths: tuple[Path, ...]
+    number: int
+    conventions: Conventions
+    introduces: bool = True
+
+
+def others(session: Session, arguments: Arguments) -> Outcome:
+    """List the best paths of the tune in the shown key; a number, ``next`` or ``back`` takes one of them.
+
+    Raises InputError.
+    """
+    words = arguments.words
+    if session.tune is not None and len(words) == 1 and (words[0] in STEPS or ends_in_a_number(words)):
+        return _take(session, words[0], arguments.line)
+    is_new = bool(words)
+    session = loaded(session, arguments)
+    tune, key = session.stand
+    if session.voicing == NO_VOICING:
+        raise InputError("nothing is voiced, so there are no paths", hint="write voice close first, or --voicing close")
+    paths = best_paths(session, _count(arguments))
+    return Outcome(session, OthersAnswer(tune, key, paths, session.wishes.path, session.conventions, is_new))
+
+
+def best_paths(session: Session, count: int) -> tuple[Path, ...]:
+    """The best paths of a session's tune in its shown key.
+
+    Raises InputError.
+    """
+    tune, key = session.stand
+    wishes = session.wishes._replace(path=1)
+    search = search_for(Task(tune.progression.in_key(key), wishes, session.loops, tune.key))
+    found = [(cost, voiced_path(search, path)) for cost, path in other_paths(search, count)]
+    best = found[0][1].pitches if found else ()
+    return tuple(
+        Path(
+            number,
+            cost,
+            voiced,
+            tuple(place for place, (own, other) in enumerate(zip(voiced.pitches, best, strict=True)) if own != other),
+        )
+        for number, (cost, voiced) in enumerate(found, start=1)
+    )
+
+
+def _take(session: Session, word: str, line: str) -> Outcome:
+    """Take the path of a number, or the next one or the one before."""
+    session.stand  # noqa: B018  # refuses when there is no tune
+    number = session.wishes.path + STEPS[word] if word in STEPS else int(word[:6])
+    if not 1 <= number <= MOST_PATHS:
+        what = "this is the best path already" if number < 1 else f"paths are counted up to {MOST_PATHS}"
+        raise InputError(what, line, max(0, line.rfind(word)), hint="others lists the paths")
+    return shown(session._replace(wishes=session.wishes._replace(path=number)))
+
+
+def _count(arguments: Arguments) -> int:
+    text = arguments.option("count")
+    if text is None:
+        return LISTED
+    if not (text.isascii() and text.isdigit() and 1 <= int(text[:6]) <= MOST_PATHS):
+        error = InputError(f"{text[:20]!r} is no number of paths", text, hint=f"write a number from 1 to {MOST_PATHS}")
+        raise arguments.placed(error, "count")
+    return int(text)

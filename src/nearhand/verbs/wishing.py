@@ -1,0 +1,247 @@
+"""What a player asks of the voicings, read from words: the same readers for options and for the shell's verbs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from nearhand.notation.errors import InputError
+from nearhand.notation.notes import read_pitch_class
+from nearhand.theory.pitch import Pitch
+from nearhand.verbs.choices import read_choice
+from nearhand.verbs.session import Session
+from nearhand.verbs.verb import Arguments
+from nearhand.voicing.hands import LEAST_SPAN
+from nearhand.voicing.wishes import LEFT_PATTERNS, TOP_LINES, Wishes
+
+SPANS = {"fifth": 7, "sixth": 9, "seventh": 11, "octave": 12, "ninth": 14, "tenth": 16, "eleventh": 17}
+"""Spans of a hand by the interval it reaches, in semitones: a tenth is the major one."""
+WIDEST_SPAN = 19
+MOST_WEIGHT = 100000
+OFF = "off"
+REGISTERS = ("moves", "stays")
+_FREE_NOTE = "-"
+_NOTE_HINT = "write notes with their octaves, for example E4 G4 B4; middle C is C4"
+
+
+def wished(session: Session, arguments: Arguments) -> Session:
+    """The session with what the options of a verb ask of the voicings.
+
+    Raises InputError, placed in the whole line.
+    """
+    for name, reader in _READERS.items():
+        text = arguments.option(name)
+        if text is not None:
+            try:
+                session = session._replace(wishes=reader(text, session))
+            except InputError as error:
+                raise arguments.placed(error, name) from None
+    return session
+
+
+def shift_home(session: Session) -> int:
+    """Semitones from the shown key to the tune's own, the nearer way: notes are kept as they sound at home."""
+    tune, key = session.stand
+    distance = (tune.key.tonic.semitones - key.tonic.semitones) % 12
+    return distance - 12 if distance > 6 else distance
+
+
+def read_left(text: str, session: Session) -> Wishes:
+    """Read the name of a left-hand pattern. Raises InputError."""
+    return session.wishes._replace(left=read_choice(text, LEFT_PATTERNS, "a pattern of the left hand"))
+
+
+def read_span(text: str, session: Session) -> Wishes:
+    """Read how far a hand reaches: an interval's name, or semitones. Raises InputError.
+
+    >>> read_span("octave", Session()).span
+    12
+    """
+    word = text.strip()
+    span = SPANS.get(word) or _number(word, "a span", "write span octave, span ninth, or semitones: span 14")
+    if span < LEAST_SPAN:
+        raise InputError(
+            "a hand that spans less than a fifth plays no chord",
+            text,
+            wanted="a span from a fifth on",
+            hint=f"write span {LEAST_SPAN} or more",
+        )
+    if span > WIDEST_SPAN:
+        raise InputError(
+            f"no hand spans {min(span, 999)} semitones", text, wanted="a span", hint=f"write span {WIDEST_SPAN} or less"
+        )
+    return session.wishes._replace(span=span)
+
+
+def read_register(text: str, session: Session) -> Wishes:
+    """Read the lowest and the highest note of the upper voices, ``off`` for the family's own, ``moves`` or ``stays``.
+
+    A register that moves goes along with the key, so that every key has the same positions. Raises InputError.
+
+    >>> read_register("C4 C6", Session()).low
+    60
+    """
+    word = text.strip()
+    if word == OFF:
+        return session.wishes._replace(low=None, high=None, moves=False)
+    if word in REGISTERS:
+        return session.wishes._replace(moves=word == "moves")
+    notes = read_pitches(text)
+    hint = "write the lowest and the highest note, for example register G3 E5"
+    if len(notes) != 2:
+        raise InputError("a register has two notes", text, len(text), wanted="two notes", hint=hint)
+    low, high = (note.midi for note in notes)
+    if low >= high:
+        raise InputError(f"{notes[0]} is not below {notes[1]}", text, wanted="the lower note first", hint=hint)
+    return session.wishes._replace(low=low, high=high)
+
+
+def read_top(text: str, session: Session) -> Wishes:
+    """Read what the top line does: one of its words, or its notes, one a chord, ``-`` where it is free.
+
+    Raises InputError.
+    """
+    word = text.strip()
+    if word in TOP_LINES:
+        return session.wishes._replace(top=word, melody=())
+    if not word or word[0].islower():
+        read_choice(text, TOP_LINES, "a top line", "or one note a chord, for example top E5 D5 - C5")
+    shift = shift_home(session)
+    notes = tuple(None if note is None else note.midi + shift for note in _read_line(text))
+    return session.wishes._replace(top="free", melody=notes)
+
+
+def read_pins(text: str, session: Session) -> Wishes:
+    """Read pins: a chord's number and its notes, several with semicolons between. Raises InputError."""
+    pins, start = [], 0
+    for part in text.split(";"):
+        try:
+            number, notes = _read_pin(part)
+        except InputError as error:
+            raise error.within(text, start) from None
+        pins.append((number - 1, _sounding(notes, session)))
+        start += len(part) + 1
+    return session.wishes._replace(pins=session.wishes.pins + tuple(pins))
+
+
+def read_first(text: str, session: Session) -> Wishes:
+    """Read the notes of the first chord. Raises InputError."""
+    return _pinned(session, 0, read_pitches(text))
+
+
+def read_last(text: str, session: Session) -> Wishes:
+    """Read the notes of the last chord. Raises InputError."""
+    tune, _ = session.stand
+    return _pinned(session, max(0, len(tune.progression.relative_chords) - 1), read_pitches(text))
+
+
+def read_weights(text: str, session: Session) -> Wishes:
+    """Read weights: a cost's name and a whole number, several with commas between; ``off`` for the style's own.
+
+    Raises InputError.
+
+    >>> read_weights("leap 3, hidden 5", Session()).weights
+    (('leap', 3), ('hidden', 5))
+    """
+    if text.strip() == OFF:
+        return session.wishes._replace(weights=())
+    from nearhand.voicing.weights import NAMES
+
+    weights = dict(session.wishes.weights)
+    start = 0
+    for part in text.split(","):
+        name, number = (*part.split(maxsplit=1), "", "")[:2]
+        at = start + len(part) - len(part.lstrip())
+        try:
+            known = read_choice(name, NAMES, "a cost")
+            at = start + len(part) - len(number)
+            weight = _number(number.strip(), "a weight", f"write weigh {known} 3; 0 switches a cost off")
+        except InputError as error:
+            raise error.within(text, at) from None
+        weights[known] = min(weight, MOST_WEIGHT)
+        start += len(part) + 1
+    return session.wishes._replace(weights=tuple(weights.items()))
+
+
+def read_path(text: str, session: Session) -> Wishes:
+    """Read the number of a path, 1 for the best. Raises InputError."""
+    number = _number(text.strip(), "a path's number", "write 1 for the best path, 2 for the next best")
+    if number < 1:
+        raise InputError("paths are numbered from 1", text, wanted="a path's number", hint="write 1 for the best path")
+    return session.wishes._replace(path=number)
+
+
+_READERS: dict[str, Callable[[str, Session], Wishes]] = {
+    "left": read_left,
+    "span": read_span,
+    "register": read_register,
+    "top": read_top,
+    "pin": read_pins,
+    "first": read_first,
+    "last": read_last,
+    "weights": read_weights,
+    "path": read_path,
+}
+"""Option to its reader."""
+
+
+def read_pitches(text: str) -> tuple[Pitch, ...]:
+    """Read note names with octaves. Raises InputError.
+
+    >>> [str(pitch) for pitch in read_pitches("E4 G#4")]
+    ['E4', 'G#4']
+    """
+    notes = _read_line(text)
+    if None in notes:
+        raise InputError("a note is missing", text, text.index(_FREE_NOTE), wanted="a note", hint=_NOTE_HINT)
+    return tuple(note for note in notes if note is not None)
+
+
+def _read_line(text: str) -> tuple[Pitch | None, ...]:
+    notes: list[Pitch | None] = []
+    at = 0
+    while at < len(text):
+        if text[at].isspace() or text[at] == ",":
+            at += 1
+        elif text[at] == _FREE_NOTE:
+            notes.append(None)
+            at += 1
+        else:
+            name, end = read_pitch_class(text, at)
+            if end >= len(text) or text[end] not in "012345678":
+                what = f"{name} needs its octave"
+                raise InputError(what, text, end, wanted="an octave", hint=_NOTE_HINT)
+            notes.append(Pitch(name, int(text[end])))
+            at = end + 1
+    if not notes:
+        raise InputError("there are no notes here", text, len(text), wanted="notes", hint=_NOTE_HINT)
+    return tuple(notes)
+
+
+def _read_pin(text: str) -> tuple[int, tuple[Pitch, ...]]:
+    stripped = text.lstrip()
+    number, _, notes = stripped.partition(" ")
+    hint = "write a chord's number and its notes, for example 2 D4 G4 Bb4"
+    place = _number(number, "a chord's number", hint)
+    if place < 1:
+        raise InputError("chords are numbered from 1", text, wanted="a chord's number", hint=hint)
+    try:
+        return place, read_pitches(notes)
+    except InputError as error:
+        raise error.within(text, len(text) - len(notes)) from None
+
+
+def _pinned(session: Session, place: int, notes: tuple[Pitch, ...]) -> Wishes:
+    return session.wishes._replace(pins=(*session.wishes.pins, (place, _sounding(notes, session))))
+
+
+def _sounding(notes: tuple[Pitch, ...], session: Session) -> tuple[int, ...]:
+    """MIDI numbers low to high, as they sound in the tune's own key."""
+    shift = shift_home(session)
+    return tuple(sorted(note.midi + shift for note in notes))
+
+
+def _number(text: str, wanted: str, hint: str) -> int:
+    if text.isascii() and text.isdigit() and len(text) <= 9:
+        return int(text)
+    what = f"{text[:30]!r} is not {wanted}" if text else f"{wanted} is missing"
+    raise InputError(what, text, wanted=wanted, hint=hint)
