@@ -247,7 +247,7 @@ def test_the_german_sixth_alone_has_its_fifths_avoided_and_pinned_they_are_told(
     pinned = searched("| Ger65 | V |", HOMES["minor"], pins=((0, notes("Ab2 C4 Eb4 F#4")), (1, notes("G2 B3 D4 G4"))))
 
     assert broken_rules(*straight) == ()
-    assert broken_rules(*pinned) == ((1, PARALLEL_FIFTHS, (0, 2)),)
+    assert [each[:3] for each in broken_rules(*pinned)] == [(1, PARALLEL_FIFTHS, (0, 2))]
 
 
 def notes(names):
@@ -317,13 +317,14 @@ def broken_by_hand(numerals, path):
         for row in TENDENCIES[numerals[place - 1]].split():
             tone, goal = (7 * place_of(name) % 12 for name in row.split(">"))
             voices = [voice for voice in range(4) if old[voice] % 12 == tone]
-            if row[-1] in TONES[numerals[place]].split() and not all(
-                new[voice] == old[voice]
-                or (new[voice] % 12 == goal and abs(new[voice] - old[voice]) <= 2)
-                or (row[0] == "B" and voice in (1, 2) and new[voice] == old[voice] - 4)
-                for voice in voices
-            ):
-                found.append((place, TENDENCY, ()))
+            if row[-1] in TONES[numerals[place]].split():
+                found += [
+                    (place, TENDENCY, (voice,))
+                    for voice in voices
+                    if new[voice] != old[voice]
+                    and not (new[voice] % 12 == goal and abs(new[voice] - old[voice]) <= 2)
+                    and not (row[0] == "B" and voice in (1, 2) and new[voice] == old[voice] - 4)
+                ]
     return found
 
 
@@ -342,7 +343,7 @@ def test_the_rules_that_are_told_are_those_found_by_hand(line):
     numerals, melody = line
     search, path = searched(f"| {' | '.join(numerals)} |", melody=melody)
 
-    told = [tuple(each) for each in broken_rules(search, path)]
+    told = [each[:3] for each in broken_rules(search, path)]
 
     assert set(told) == set(broken_by_hand(numerals, path))
     assert {rule for _, rule, _ in told} <= {*RULES, TENDENCY}

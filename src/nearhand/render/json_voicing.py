@@ -6,7 +6,7 @@ from nearhand.notation.chord_symbols import write_chord
 from nearhand.theory.pitch import Pitch
 from nearhand.verbs.others import OthersAnswer
 from nearhand.verbs.voice_lines import LinesAnswer
-from nearhand.verbs.why import Choice, WhyAnswer
+from nearhand.verbs.why import Choice, WhyAnswer, decided_by
 from nearhand.voicing.account import broken_rules, parts_of
 from nearhand.voicing.voice import VoicedProgression, Voicing
 
@@ -53,7 +53,7 @@ def why_document(answer: WhyAnswer) -> dict[str, Any]:
         "chord": answer.number,
         "symbol": write_chord(answer.chord, answer.conventions._replace(plain=True)),
         "taken": _choice(answer.taken),
-        "next_best": [_choice(other) for other in answer.others],
+        "next_best": [{**_choice(other), "decided_by": decided_by(answer.taken, other)} for other in answer.others],
     }
 
 

@@ -10,7 +10,7 @@ from nearhand.render.answers import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.pitch import Pitch
 from nearhand.verbs.others import OthersAnswer, Path
-from nearhand.verbs.why import Choice, WhyAnswer
+from nearhand.verbs.why import Choice, WhyAnswer, decided_by
 from nearhand.voicing.voice import Voicing
 from nearhand.voicing.weights import KEYBOARD
 
@@ -76,7 +76,7 @@ def draw_why(answer: WhyAnswer, page: Page) -> list[Line]:
     lines += wrapped("Next best, each on the best path that takes it:", page.width)
     for other in answer.others:
         lines += wrapped(hands_of(other.voicing, conventions), page.width, _INDENT)
-        lines += wrapped(f"{_ways(other)} {_difference(other.cost - taken.cost)}", page.width, _INDENT + 2)
+        lines += wrapped(f"{_ways(other)} {_difference(taken, other)}", page.width, _INDENT + 2)
         lines += wrapped(f"The whole path would cost {_parts(other)}.", page.width, _INDENT + 2)
     return lines
 
@@ -90,9 +90,18 @@ def _ways(choice: Choice) -> str:
     return f"{' and '.join(ways)}." if ways else "It stands alone."
 
 
-def _difference(more: int) -> str:
-    if more == 0:
-        return "It costs the same in all, and lies further from the middle or comes later in order."
+_DECIDING = {
+    "bass": "its bass moves further",
+    "middle": "it lies further from the middle of the register",
+    "order": "it comes later in order, the lower one first",
+}
+
+
+def _difference(taken: Choice, other: Choice) -> str:
+    reason = decided_by(taken, other)
+    if reason in _DECIDING:
+        return f"It costs the same in all; {_DECIDING[reason]}."
+    more = other.cost - taken.cost
     return f"It costs {more} more in all." if more > 0 else f"It costs {-more} less in all."
 
 

@@ -12,7 +12,7 @@ from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
-from nearhand.voicing.account import costs_of, parts_of, total_of
+from nearhand.voicing.account import costs_of, parts_of, ties_of, total_of
 from nearhand.voicing.alternatives import alternatives
 from nearhand.voicing.candidates import Candidate
 from nearhand.voicing.search import Search
@@ -23,13 +23,15 @@ from nearhand.voicing.wishes import NO_VOICING
 class Choice(NamedTuple):
     """A voicing of a chord on the best path that takes it.
 
-    ``cost`` is that of the whole path, ``parts`` the same by name. ``arriving`` and ``leaving`` are the semitones that
-    the upper voices move from the chord before and to the chord after, None at the ends.
+    ``cost`` is that of the whole path, ``parts`` the same by name, ``ties`` what decides between equal costs: the
+    bass's semitones, then half semitones away from the middle of the register. ``arriving`` and ``leaving`` are the
+    semitones that the upper voices move from the chord before and to the chord after, None at the ends.
     """
 
     voicing: Voicing
     cost: int
     parts: tuple[tuple[str, int], ...]
+    ties: tuple[int, int]
     arriving: int | None
     leaving: int | None
 
@@ -44,6 +46,15 @@ class WhyAnswer(NamedTuple):
     taken: Choice
     others: tuple[Choice, ...]
     conventions: Conventions
+
+
+def decided_by(taken: Choice, other: Choice) -> str:
+    """What speaks for a voicing against another: cost, bass, middle or order."""
+    if taken.cost != other.cost:
+        return "cost"
+    if taken.ties[0] != other.ties[0]:
+        return "bass"
+    return "middle" if taken.ties[1] != other.ties[1] else "order"
 
 
 def why(session: Session, arguments: Arguments) -> Outcome:
@@ -80,6 +91,7 @@ def _choice(search: Search, path: tuple[Candidate, ...], place: int) -> Choice:
         voicings[place],
         total_of(search, path),
         parts_of(costs_of(search, path)),
+        ties_of(search, path),
         None if arriving is None else arriving.size,
         None if after is None else after.size,
     )

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from nearhand.theory.record import NamedTuple
 from nearhand.voicing.candidates import Candidate
-from nearhand.voicing.costs import Makeup, alone, between, paired_voices
+from nearhand.voicing.costs import Makeup, Pull, alone, between, paired_voices, strays
 from nearhand.voicing.costs import total as total_cost
 from nearhand.voicing.part_writing import faults
 from nearhand.voicing.search import Search
@@ -24,18 +25,20 @@ _PART_RULES = {
     "overlap": ("overlapping voices",),
 }
 """Costs that count faults between voices, and the faults of ``part_writing`` they count."""
-_OWN_RULES = {
-    "tendency": "a tendency tone does not go where it pulls",
-    "spacing": "more than an octave between upper voices",
-}
+STRAYING = "a tendency tone does not go where it pulls"
+WIDE = "more than an octave between upper voices"
 
 
 class Broken(NamedTuple):
-    """A broken rule: the place (from 0) of the chord it leads into, its name, and the voices, counted from the bass."""
+    """A broken rule: the place (from 0) of the chord it leads into, its name, and the voices, counted from the bass.
+
+    ``pull``: that of the tendency tone, where one does not go where it pulls.
+    """
 
     place: int
     rule: str
     voices: tuple[int, ...] = ()
+    pull: Pull | None = None
 
 
 def amounts_of(search: Search, path: Sequence[Candidate]) -> tuple[Weights, ...]:
@@ -69,22 +72,34 @@ def total_of(search: Search, path: Sequence[Candidate]) -> int:
     return sum(total_cost(amounts, search.task.weights) for amounts in amounts_of(search, path))
 
 
+def ties_of(search: Search, path: Sequence[Candidate]) -> tuple[int, int]:
+    """What decides between paths of equal cost: semitones of the bass, then half semitones from the register's centre.
+
+    The last resort, which these two leave open, is the order of the voicings from low to high.
+    """
+    basses = [candidate.bass[0] for candidate in path if candidate.bass]
+    steps = [*pairwise(basses), *([(basses[-1], basses[0])] if search.task.loop and basses else [])]
+    centre = search.strands[0].centre
+    drift = sum(abs(sum((each.upper[0], each.upper[-1])) - 2 * centre) for each in path if each.upper)
+    return sum(abs(after - before) for before, after in steps), drift
+
+
 def broken_rules(search: Search, path: Sequence[Candidate]) -> tuple[Broken, ...]:
     """Rules of part-writing that a path breaks, as far as the style's weights ask for them."""
     found: list[Broken] = []
     weights = search.task.weights
     asked = {rule for name, rules in _PART_RULES.items() if getattr(weights, name) for rule in rules}
-    for place, amounts in enumerate(amounts_of(search, path)):
+    pulls = search.strands[0].pulls if weights.tendency else ()
+    for place, candidate in enumerate(path):
         if place or search.task.loop:
-            old, new = paired_voices(path[place - 1], path[place])
+            old, new = paired_voices(path[place - 1], candidate)
             found += [
                 Broken(place, fault.rule, (fault.lower, fault.upper))
                 for fault in faults(old, new)
                 if fault.rule in asked
             ]
-        found += [
-            Broken(place, rule)
-            for name, rule in _OWN_RULES.items()
-            if getattr(amounts, name) and getattr(weights, name)
-        ]
+            for pull in pulls[place - 1] if pulls else ():
+                found += [Broken(place, STRAYING, (voice,), pull) for voice in strays(old, new, pull)]
+        if weights.spacing and alone(candidate).spacing:
+            found.append(Broken(place, WIDE))
     return tuple(found)

@@ -70,7 +70,7 @@ def between(before: Candidate, after: Candidate, pulls: tuple[Pull, ...] = ()) -
         common=len(shared - held),
         parallels=sum(_is_parallel(old, new, pair) for pair in combinations(range(len(old)), 2)),
         hidden=_is_hidden(before, after),
-        tendency=sum(not _follows(old, new, pull) for pull in pulls),
+        tendency=sum(bool(strays(old, new, pull)) for pull in pulls),
         overlap=sum(new[voice] > old[voice + 1] or new[voice + 1] < old[voice] for voice in range(len(old) - 1)),
         top=top,
     )
@@ -128,12 +128,13 @@ def _is_hidden(before: Candidate, after: Candidate) -> bool:
     return low * high > 0 and abs(high) > FREE_LEAP and kind in _PERFECT and kind != kind_before
 
 
-def _follows(old: Sequence[int], new: Sequence[int], pull: Pull) -> bool:
-    """Whether every voice with the pulling tone holds it or goes where it pulls."""
-    for voice, (at, to) in enumerate(zip(old, new, strict=True)):
-        if at % 12 == pull.tone and to not in allowed(at, pull, is_outer=voice in (0, len(old) - 1)):
-            return False
-    return True
+def strays(old: Sequence[int], new: Sequence[int], pull: Pull) -> tuple[int, ...]:
+    """The voices, counted from the lowest, that have the pulling tone and neither hold it nor go where it pulls."""
+    return tuple(
+        voice
+        for voice, (at, to) in enumerate(zip(old, new, strict=True))
+        if at % 12 == pull.tone and to not in allowed(at, pull, is_outer=voice in (0, len(old) - 1))
+    )
 
 
 @lru_cache(maxsize=4096)

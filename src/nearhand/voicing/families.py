@@ -66,10 +66,11 @@ FAMILIES = {
         ),
         Family(
             "spread",
-            "root, then seventh and third a tenth wide, fifth and ninth above",
+            "root, third and seventh lowest, fifth and ninth above",
             Register(43, 81, 62),
             STACKED,
-            orders=("7 + 3 5 9", "7 + 3 9 5", "5 + 3 7 9"),
+            orders=("3 7 + 5 9", "3 7 + 9 5", "7 + 3 5 9", "7 + 3 9 5"),
+            members="spread",
         ),
         Family(
             "shell",

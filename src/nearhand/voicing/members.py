@@ -19,13 +19,19 @@ _CHAINS: dict[str, dict[str, tuple[str, ...]]] = {
         "3": ("3", "4", "2", "5"),
         "5": ("13", "5", "1!"),
         "7": ("7", "6", "1", "5"),
-        "9": ("9", "11", "4", "5", "1"),
+        "9": ("9", "11", "4"),
     },
     "extended": {
         "3": ("3", "4", "2"),
         "5": ("13", "key 13", "5", "1"),
         "7": ("7", "6", "1"),
         "9": ("9", "key 9", "1"),
+    },
+    "spread": {
+        "3": ("3", "4", "2", "5"),
+        "5": ("13", "5", "1!"),
+        "7": ("7", "6", "1", "5"),
+        "9": ("9", "11", "4", "key 9 over 7"),
     },
     "strict": {
         "1": ("1",),
@@ -85,7 +91,7 @@ def upper_tones(chord: RelativeChord, mode: Mode) -> tuple[int, ...]:
     """
     ninth, thirteenth = (_key_tone(chord, mode, plain) for plain in (_NATURAL_NINTH, _NATURAL_THIRTEENTH))
     tones = _tones(chord.quality, ninth, thirteenth)
-    return tuple(tone for name, tone in tones.items() if name.startswith(("key", "any")))
+    return tuple(dict.fromkeys(tone for name, tone in tones.items() if name.startswith(("key", "any"))))
 
 
 @lru_cache(maxsize=4096)
@@ -137,6 +143,8 @@ def _tones(quality: Quality, ninth: int, thirteenth: int) -> dict[str, int]:
     is_dominant = quality.is_dominant_seventh
     if ninth == _NATURAL_NINTH or (is_dominant and ninth == _FLAT_NINTH):
         tones["key 9"] = ninth
+        if quality.interval(7) is not None or quality.interval(6) is not None:
+            tones["key 9 over 7"] = ninth
     if is_dominant:
         tones["key 13"] = thirteenth
     if quality.has_minor_third and quality.interval(5) == 1:

@@ -37,7 +37,7 @@ def refuse_empty_layer(layers: tuple[Layer, ...], task: Task) -> NoReturn:
         raise InputError(
             f"{_chord(place, task)} has no {task.wishes.style} voicing{where}", hint="choose another style"
         )
-    low, high = (_named(note - task.register_shift, task) for note in needed)
+    low, high = (note_named(note - task.register_shift, task) for note in needed)
     raise InputError(
         f"{_chord(place, task)} has no {task.wishes.style} voicing{where}",
         hint=f"the smallest register that holds one is {low} to {high}: write register {low} {high}",
@@ -52,7 +52,7 @@ def refuse_pin(layer: Layer, place: int, task: Task, shift: int) -> NoReturn:
             f"{_chord(place, task)} is pinned to {_notes(pins[0], task)} and to {_notes(pins[-1], task)}",
             hint="keep one of the two",
         )
-    shapes = [shape for each in layer for shape in (each.upper, each.right, each.notes)]
+    shapes = [shape for each in layer for shape in (each.upper, each.right, each.notes) if shape]
     near = min(shapes, key=lambda notes: (_distance(pins[0], notes), notes))
     raise InputError(
         f"{_notes(pins[0], task)} is no {task.wishes.style} voicing of {_chord(place, task)}",
@@ -68,8 +68,8 @@ def refuse_melody_note(layer: Layer, place: int, task: Task, shift: int) -> NoRe
     tops = sorted({candidate.upper[-1] for candidate in layer}, key=lambda top: (abs(top - note), top))
     pinned = " with its pinned notes" if any(pinned == place for pinned, _ in task.wishes.pins) else ""
     raise InputError(
-        f"no {task.wishes.style} voicing of {_chord(place, task)}{pinned} has {_named(note, task)} on top",
-        hint=f"the nearest top note it can carry is {_named(tops[0], task)}",
+        f"no {task.wishes.style} voicing of {_chord(place, task)}{pinned} has {note_named(note, task)} on top",
+        hint=f"the nearest top note it can carry is {note_named(tops[0], task)}",
     )
 
 
@@ -120,7 +120,7 @@ def _register(task: Task) -> str:
     wishes, register = task.wishes, task.register
     if wishes.low is None and wishes.high is None:
         return ""
-    return f" between {_named(register.low, task)} and {_named(register.high, task)}"
+    return f" between {note_named(register.low, task)} and {note_named(register.high, task)}"
 
 
 def _distance(one: tuple[int, ...], other: tuple[int, ...]) -> int:
@@ -133,7 +133,7 @@ def _chord(place: int, task: Task) -> str:
     return f"chord {place + 1} ({write_chord(chord)})"
 
 
-def _named(note: int, task: Task) -> str:
+def note_named(note: int, task: Task) -> str:
     """A MIDI number as the note that is nearest to the key on the line of fifths."""
     progression = task.progression
     centre = progression.key.tonic.fifths + progression.key.mode.brightness + 2
@@ -141,4 +141,4 @@ def _named(note: int, task: Task) -> str:
 
 
 def _notes(notes: tuple[int, ...], task: Task) -> str:
-    return " ".join(_named(note, task) for note in notes)
+    return " ".join(note_named(note, task) for note in notes)

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.voicing.account import broken_rules, parts_of
+from nearhand.notation.notes import write_pitch_class
+from nearhand.voicing.account import Broken, broken_rules, parts_of
 from nearhand.voicing.families import FOUR_PART
 from nearhand.voicing.lines import FOUR_PARTS
-from nearhand.voicing.voice import VoicedProgression
+from nearhand.voicing.refusals import note_named
+from nearhand.voicing.search import Task
+from nearhand.voicing.voice import VoicedProgression, Voicing
 from nearhand.voicing.weights import KEYBOARD
 from nearhand.voicing.wishes import Wishes
 
@@ -15,7 +18,7 @@ from nearhand.voicing.wishes import Wishes
 def remarks_on(voiced: VoicedProgression, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
     """Sentences on the costs of a path, the rules it breaks, and the chords that another family voices."""
     search = voiced.search
-    found = [*_costs(voiced), *_broken(voiced, conventions), *_asked(search.task.wishes)]
+    found = [*_costs(voiced), *_broken(voiced, conventions), *_asked(search.task)]
     own = voiced.style
     strange = [place for place, style in enumerate(search.styles) if style != own]
     for place in strange[:_MOST_REMARKS]:
@@ -28,21 +31,22 @@ def remarks_on(voiced: VoicedProgression, conventions: Conventions = DEFAULT) ->
 _MOST_REMARKS = 4
 
 
-def _asked(wishes: Wishes) -> list[str]:
+def _asked(task: Task) -> list[str]:
     """What is asked for beside the style, so that a player sees what is set."""
-    own, parts = Wishes(), []
+    wishes, own = task.wishes, Wishes()
+    parts = []
     if wishes.left != own.left:
         parts.append(f"left hand {wishes.left}")
     if wishes.span != own.span:
         parts.append(f"span {wishes.span} semitones")
     if wishes.low is not None or wishes.high is not None:
-        parts.append("a register of your own")
+        parts.append(f"upper notes from {' to '.join(note_named(note, task) for note in task.register[:2])}")
     if wishes.moves:
-        parts.append("a register that moves with the key, for the same positions in every key")
+        parts.append("registers that move with the key")
     if wishes.top != own.top:
         parts.append(f"top line {wishes.top}")
     if wishes.melody:
-        parts.append("top line given")
+        parts.append("a given top line")
     if wishes.pins:
         places = sorted({place + 1 for place, _ in wishes.pins})
         parts.append(f"chord{'s' * (len(places) > 1)} {', '.join(map(str, places))} pinned")
@@ -68,7 +72,7 @@ def _broken(voiced: VoicedProgression, conventions: Conventions) -> list[str]:
         return []
     broken = broken_rules(voiced.search, [voicing.candidate for voicing in voiced.voicings])
     found = [
-        f"{chord_named(voiced, each.place, conventions)}: {each.rule}{_between(each.voices, voiced.style)}."
+        f"{chord_named(voiced, each.place, conventions)}: {_told(each, voiced, conventions)}."
         for each in broken[:_MOST_REMARKS]
     ]
     if len(broken) > _MOST_REMARKS:
@@ -77,11 +81,22 @@ def _broken(voiced: VoicedProgression, conventions: Conventions) -> list[str]:
     return [*found, "No path under these wishes breaks less."] if found and is_best else found
 
 
-def _between(voices: tuple[int, ...], style: str) -> str:
-    if not voices:
-        return ""
-    names = [FOUR_PARTS[voice] if style == FOUR_PART else f"voice {voice + 1}" for voice in voices]
-    return f" between {' and '.join(names)}"
+def _told(broken: Broken, voiced: VoicedProgression, conventions: Conventions) -> str:
+    """A broken rule with the voices that break it; of a tendency tone, which one and where it should go."""
+    is_four_part = voiced.style == FOUR_PART
+    names = [f"the {FOUR_PARTS[voice]}" if is_four_part else f"voice {voice + 1}" for voice in broken.voices]
+    if broken.pull is None:
+        return f"{broken.rule} between {' and '.join(names)}" if names else broken.rule
+    before, after = voiced.voicings[broken.place - 1], voiced.voicings[broken.place]
+    (tone,) = _spelled(before, (broken.pull.tone,), conventions)[:1]
+    goals = " or ".join(_spelled(after, broken.pull.goals, conventions))
+    return f"{tone} in {names[0]} does not go to {goals}" if goals else broken.rule
+
+
+def _spelled(voicing: Voicing, tones: tuple[int, ...], conventions: Conventions) -> list[str]:
+    """Those of some tones, in semitones above C, that a voicing has, as it spells them."""
+    found = {pitch.midi % 12: pitch.pitch_class for pitch in voicing.pitches}
+    return [write_pitch_class(found[tone], conventions.plain) for tone in tones if tone in found]
 
 
 def chord_named(voiced: VoicedProgression, place: int, conventions: Conventions = DEFAULT) -> str:
