@@ -10,10 +10,14 @@ from pathlib import Path
 
 import pytest
 
+from nearhand.voicing.families import FAMILIES
+
 ROOT = Path(__file__).parent.parent
-README, HARMONY = ((ROOT / page).read_text(encoding="utf-8") for page in ("README.md", "docs/harmony.md"))
+README, HARMONY, VOICING = (
+    (ROOT / page).read_text(encoding="utf-8") for page in ("README.md", "docs/harmony.md", "docs/voicing.md")
+)
 EXAMPLES = re.findall(r"```console\n\$ (.+?)\n(.*?)```", README, re.S)
-LESSONS = re.findall(r"```console\n\$ (.+?)\n(.*?)```", HARMONY, re.S)
+LESSONS = re.findall(r"```console\n\$ (.+?)\n(.*?)```", HARMONY + VOICING, re.S)
 PROGRAM = f"{sys.executable} -m nearhand"
 
 
@@ -34,10 +38,16 @@ def test_every_console_example_prints_what_the_page_says(command: str, shown: st
 
 def test_the_readme_has_its_examples() -> None:
     assert len(EXAMPLES) >= 6
-    assert len(LESSONS) >= 12
+    assert len(LESSONS) >= 40
 
 
-@pytest.mark.parametrize("page", [README, HARMONY], ids=["README", "harmony"])
+def test_the_page_on_voicings_shows_every_family() -> None:
+    shown = {name for name in FAMILIES if f"--voicing {name}" in VOICING}
+
+    assert shown == set(FAMILIES) - {"close"}  # which is what is shown where none is asked for
+
+
+@pytest.mark.parametrize("page", [README, HARMONY, VOICING], ids=["README", "harmony", "voicing"])
 def test_the_python_example_gives_the_values_in_its_comments(page: str) -> None:
     code = re.search(r"```python\n(.*?)```", page, re.S)
     assert code

@@ -57,7 +57,7 @@ def _asked(task: Task) -> list[str]:
 
 
 def _costs(voiced: VoicedProgression) -> list[str]:
-    if voiced.search.task.weights == KEYBOARD or not voiced.voicings:
+    if voiced.search.task.weights._replace(top=0) == KEYBOARD or not voiced.voicings:
         return []
     parts = parts_of(voiced.costs)
     if not parts:
