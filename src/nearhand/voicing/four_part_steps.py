@@ -4,11 +4,16 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from nearhand.voicing.candidates import Layer
+from nearhand.voicing.candidates import Candidate, Layer
 from nearhand.voicing.costs import FREE_LEAP, Pull, allowed
 from nearhand.voicing.weights import BASS, COST, Weights
 
 _PAIRS = tuple(combinations(range(4), 2))
+_BOTH_MOVE = tuple(
+    sum(65 << bit for bit, (low, high) in enumerate(_PAIRS) if moving >> low & moving >> high & 1)
+    for moving in range(16)
+)
+"""For each set of moving voices, the bits of the pairs in which both move."""
 _Voices = tuple[int, ...]
 _Bound = tuple[tuple[tuple[int, frozenset[int]], ...], ...]
 """For each pull of a chord, the voices that have its tone, and where they may go."""
@@ -20,56 +25,69 @@ def four_part_table(
     """For each candidate of ``after`` the weighted cost from every candidate of ``before``, in units of COST and BASS.
 
     A voicing's perfect intervals are one number, a bit for each pair of voices and kind, so that most steps are seen at
-    one glance to hold no parallels.
+    one glance to hold no parallels. The loop is written out: a thousand chords ask for half a million steps.
     """
-    olds = [each.voices for each in before]
-    facts = [(voices, _perfect(voices), _bound(voices, pulls)) for voices in olds]
+    movement, bass_weight, leap, top_weight = weights.movement, weights.bass, weights.leap, weights.top
+    parallels, hidden, tendency, overlap = weights.parallels, weights.hidden, weights.tendency, weights.overlap
+    has_more = bool(weights.shift or weights.common)
+    facts = [(each.voices, _perfect(each.voices), _bound(each.voices, pulls), each) for each in before]
     kept: dict[int, int] = {}  # one object a cost: tables are large
     rows = []
-    for new in (each.voices for each in after):
+    for candidate in after:
+        bass, tenor, alto, soprano = new = candidate.voices
         mask = _perfect(new)
-        outer_is_perfect = (new[3] - new[0]) % 12 in (0, 7)
+        outer_is_perfect = bool(mask & _OUTER)
         row = []
-        for old, old_mask, bound in facts:
-            cost = _motion(old, new, weights)
-            if mask & old_mask:
-                cost += weights.parallels * _parallels(old, new, mask & old_mask)
-            if outer_is_perfect and _is_hidden(old, new):
-                cost += weights.hidden
+        for (old_bass, old_tenor, old_alto, old_soprano), old_mask, bound, old in facts:
+            top, low = abs(soprano - old_soprano), abs(bass - old_bass)
+            cost = movement * (abs(tenor - old_tenor) + abs(alto - old_alto) + top) + bass_weight * low
+            if top > FREE_LEAP:
+                cost += leap * (top - FREE_LEAP)
+            if top_weight:
+                cost += top_weight * top
+            if (
+                bass > old_tenor
+                or tenor > old_alto
+                or alto > old_soprano
+                or tenor < old_bass
+                or alto < old_tenor
+                or soprano < old_alto
+            ):
+                cost += overlap * (
+                    (bass > old_tenor or tenor < old_bass)
+                    + (tenor > old_alto or alto < old_tenor)
+                    + (alto > old_soprano or soprano < old_alto)
+                )
+            shared = mask & old_mask
+            if shared:
+                moving = (
+                    (bass != old_bass)
+                    + 2 * (tenor != old_tenor)
+                    + 4 * (alto != old_alto)
+                    + 8 * (soprano != old_soprano)
+                )
+                cost += parallels * (shared & _BOTH_MOVE[moving]).bit_count()
+            if (
+                outer_is_perfect
+                and top > FREE_LEAP
+                and (bass - old_bass) * (soprano - old_soprano) > 0
+                and not shared & _OUTER
+            ):
+                cost += hidden
             for voices in bound:
                 for voice, reached in voices:
                     if new[voice] not in reached:
-                        cost += weights.tendency
+                        cost += tendency
                         break
-            value = COST * cost + BASS * abs(new[0] - old[0])
+            if has_more:
+                cost += _more(old, candidate, weights)
+            value = COST * cost + BASS * low
             row.append(kept.setdefault(value, value))
         rows.append(tuple(row))
     return tuple(rows)
 
 
-def _motion(old: _Voices, new: _Voices, weights: Weights) -> int:
-    """What the voices' ways cost, each by itself and against its neighbours."""
-    bass, tenor, alto, soprano = new
-    old_bass, old_tenor, old_alto, old_soprano = old
-    top = abs(soprano - old_soprano)
-    cost = weights.movement * (abs(tenor - old_tenor) + abs(alto - old_alto) + top)
-    cost += weights.bass * abs(bass - old_bass) + weights.top * top
-    if top > FREE_LEAP:
-        cost += weights.leap * (top - FREE_LEAP)
-    if bass > old_tenor or tenor > old_alto or alto > old_soprano:
-        cost += weights.overlap * ((bass > old_tenor) + (tenor > old_alto) + (alto > old_soprano))
-    if tenor < old_bass or alto < old_tenor or soprano < old_alto:
-        cost += weights.overlap * (
-            (tenor < old_bass and not bass > old_tenor)
-            + (alto < old_tenor and not tenor > old_alto)
-            + (soprano < old_alto and not alto > old_soprano)
-        )
-    if weights.shift:
-        cost += weights.shift * (abs(tenor + soprano - old_tenor - old_soprano) // 2)
-    if weights.common:
-        shared = {note % 12 for note in old[1:]} & {note % 12 for note in new[1:]}
-        cost += weights.common * len(shared - {note % 12 for note in set(old[1:]) & set(new[1:])})
-    return cost
+_OUTER = 65 << _PAIRS.index((0, 3))
 
 
 def _perfect(voices: _Voices) -> int:
@@ -84,20 +102,6 @@ def _perfect(voices: _Voices) -> int:
     return mask
 
 
-def _parallels(old: _Voices, new: _Voices, shared: int) -> int:
-    """How many of the perfect intervals that both voicings have were reached with both voices moving."""
-    return sum(
-        bool(shared & (65 << bit)) and old[low] != new[low] and old[high] != new[high]
-        for bit, (low, high) in enumerate(_PAIRS)
-    )
-
-
-def _is_hidden(old: _Voices, new: _Voices) -> bool:
-    low, high = new[0] - old[0], new[3] - old[3]
-    same = (old[3] - old[0]) % 12 == (new[3] - new[0]) % 12
-    return low * high > 0 and abs(high) > FREE_LEAP and not same
-
-
 def _bound(voices: _Voices, pulls: tuple[Pull, ...]) -> _Bound:
     return tuple(
         tuple(
@@ -106,4 +110,13 @@ def _bound(voices: _Voices, pulls: tuple[Pull, ...]) -> _Bound:
             if note % 12 == pull.tone
         )
         for pull in pulls
+        if pull.tone in [note % 12 for note in voices]
     )
+
+
+def _more(old: Candidate, new: Candidate, weights: Weights) -> int:
+    """The costs that four parts leave at nothing unless a player weighs them."""
+    moved = abs(old.upper[0] + old.upper[-1] - new.upper[0] - new.upper[-1]) // 2
+    shared = {note % 12 for note in old.upper} & {note % 12 for note in new.upper}
+    held = {note % 12 for note in set(old.upper) & set(new.upper)}
+    return weights.shift * moved + weights.common * len(shared - held)
