@@ -46,12 +46,13 @@ def others(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError.
     """
-    words = arguments.words
-    if session.tune is not None and len(words) == 1 and (words[0] in STEPS or ends_in_a_number(words)):
-        return _take(session, words[0], arguments.line)
+    words, choice = _chosen(arguments.words)
     is_new = bool(words)
-    session = loaded(session, arguments)
+    session = loaded(session, arguments._replace(words=words))
     tune, key = session.stand
+    if choice:
+        outcome = _take(session, choice, arguments.line, is_new)
+        return outcome._replace(keeps=not (is_new or arguments.options))
     if session.voicing == NO_VOICING:
         raise InputError("nothing is voiced, so there are no paths", hint="write voice close first, or --voicing close")
     paths = best_paths(session, _count(arguments))
@@ -79,14 +80,19 @@ def best_paths(session: Session, count: int) -> tuple[Path, ...]:
     )
 
 
-def _take(session: Session, word: str, line: str) -> Outcome:
+def _chosen(words: tuple[str, ...]) -> tuple[tuple[str, ...], str]:
+    """The words that name a tune, and the choice of a path behind them (empty when all are to be listed)."""
+    is_choice = bool(words) and (words[-1] in STEPS or ends_in_a_number(words))
+    return (words[:-1], words[-1]) if is_choice else (words, "")
+
+
+def _take(session: Session, word: str, line: str, is_new: bool) -> Outcome:
     """Take the path of a number, or the next one or the one before."""
-    session.stand  # noqa: B018  # refuses when there is no tune
     number = session.wishes.path + STEPS[word] if word in STEPS else int(word[:6])
     if not 1 <= number <= MOST_PATHS:
         what = "this is the best path already" if number < 1 else f"paths are counted up to {MOST_PATHS}"
         raise InputError(what, line, max(0, line.rfind(word)), hint="others lists the paths")
-    return shown(session._replace(wishes=session.wishes._replace(path=number)))
+    return shown(session._replace(wishes=session.wishes._replace(path=number)), is_new)
 
 
 def _count(arguments: Arguments) -> int:

@@ -63,5 +63,5 @@ def perform(session: Session, verb: Verb, words: tuple[Word, ...], line: str) ->
     outcome = verb.run(session, arguments)
     left = outcome.session
     if verb.name not in RELINKING:
-        left = after_change(session, keep_tune(session, left) if verb.one_shot else left)
+        left = after_change(session, left if outcome.keeps or not verb.one_shot else keep_tune(session, left))
     return outcome._replace(session=left, plain=outcome.session.conventions.plain)

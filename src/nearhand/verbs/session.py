@@ -63,13 +63,15 @@ class Session(NamedTuple):
 class Outcome(NamedTuple):
     """What a verb leaves behind: the session as it is now, and the answer to show.
 
-    ``plain`` asks for keyboard characters alone; ``leaves`` ends the shell.
+    ``plain`` asks for keyboard characters alone; ``leaves`` ends the shell. ``keeps``: whether the whole session
+    stays, though the verb's options are asked for one answer only.
     """
 
     session: Session
     answer: object
     leaves: bool = False
     plain: bool = False
+    keeps: bool = False
 
 
 def undo(session: Session) -> Session | None:

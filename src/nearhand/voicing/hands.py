@@ -31,7 +31,8 @@ LOW_INTERVAL_LIMITS = {1: 52, 2: 51, 3: 48, 4: 47, 5: 45, 6: 35, 7: 37, 8: 41, 9
 """Interval in semitones to the lowest MIDI number its lower note may have; an octave and more have no limit.
 
 Source: a retailer's glossary, "Low Interval Limit", second-hand, raised by an octave name to C4 as middle C. Lists
-differ by a tone or more (D. Lowell and K. Pullig, *Arranging for Large Jazz Ensemble*, has the same minor third).
+differ by a tone or more (D. Lowell and K. Pullig, *Arranging for Large Jazz Ensemble*, has the same minor
+third, from memory).
 """
 
 
