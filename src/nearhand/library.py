@@ -79,7 +79,8 @@ def best_paths(
     [6, 6, 6]
     """
     from nearhand.voicing.others import other_paths
-    from nearhand.voicing.search import Task, search_for
+    from nearhand.voicing.search import search_for
+    from nearhand.voicing.task import Task
 
     if count < 1:
         raise ValueError(f"count must be 1 or more (got {count})")

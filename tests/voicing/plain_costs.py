@@ -5,7 +5,8 @@ from __future__ import annotations
 from functools import lru_cache
 from itertools import combinations, pairwise, product
 
-from nearhand.voicing.search import layer_at, search_for
+from nearhand.voicing.layers import layer_at
+from nearhand.voicing.search import search_for
 
 COMFORTABLE = ((42, 58), (50, 65), (57, 70), (62, 77))
 """Bass E2-C4, tenor C3-G4, alto G3-C5, soprano C4-G5 (three course pages agree, second-hand), less 2 at either end."""

@@ -12,8 +12,9 @@ from voicing_examples import C_MAJOR, keys, midi, progressions, relative_chords,
 from nearhand.voicing.candidates import orders_in, uppers
 from nearhand.voicing.families import FAMILIES
 from nearhand.voicing.hands import Register
+from nearhand.voicing.layers import layer_at
 from nearhand.voicing.reduction import right_hand_intervals
-from nearhand.voicing.search import Task, layer_at
+from nearhand.voicing.task import Task
 from nearhand.voicing.wishes import Wishes
 
 # How many notes the close chord has, and which of them, counted from the top, lie an octave lower: Levine, *The Jazz

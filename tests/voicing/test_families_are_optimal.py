@@ -26,11 +26,13 @@ from nearhand.theory.mode import MINOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.voicing.account import amounts_of, costs_of, total_of
 from nearhand.voicing.candidates import Candidate
-from nearhand.voicing.costs import Makeup, Pull, alone, between, step_table
+from nearhand.voicing.costs import Makeup, Pull, alone, between
 from nearhand.voicing.families import FAMILIES
 from nearhand.voicing.four_part_steps import four_part_table
 from nearhand.voicing.path import least_path
-from nearhand.voicing.search import Task, search_for
+from nearhand.voicing.search import search_for
+from nearhand.voicing.steps import step_table
+from nearhand.voicing.task import Task
 from nearhand.voicing.weights import BASS, COST, NAMES, Weights
 from nearhand.voicing.wishes import Wishes
 

@@ -1,18 +1,18 @@
 """The named costs of coming from one voicing to the next, and of a voicing by itself.
 
-``between`` and ``alone`` say plainly what is counted; ``step_table`` gives the same sums for two whole layers at once.
+``between`` and ``alone`` say plainly what is counted; ``steps.py`` gives the same sums for two whole layers at once.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from functools import lru_cache
 from itertools import combinations, pairwise
 
 from nearhand.theory.record import NamedTuple
-from nearhand.voicing.candidates import Candidate, Layer
+from nearhand.voicing.candidates import Candidate
 from nearhand.voicing.motion import motion
-from nearhand.voicing.weights import BASS, COST, Weights
+from nearhand.voicing.weights import Weights
 
 FREE_LEAP = 2
 """Semitones that the top voice may move without a leap: a step."""
@@ -142,30 +142,6 @@ def allowed(note: int, pull: Pull, is_outer: bool) -> frozenset[int]:
     """Where a voice with a pulling tone may go: it stays, steps to a goal, or, inner leading tone, falls to the 5th."""
     near = {note + step for step in (-2, -1, 1, 2) if (note + step) % 12 in pull.goals}
     return frozenset({note} | near | ({note - 4} if pull.is_leading and not is_outer else set()))
-
-
-@lru_cache(maxsize=1024)
-def step_table(before: Layer, after: Layer, weights: Weights, pulls: tuple[Pull, ...]) -> tuple[tuple[int, ...], ...]:
-    """For each candidate of ``after`` the weighted cost from each of ``before``, in units of COST and BASS."""
-    if {len(candidate.voices) for candidate in before + after} == {4} and all(each.bass for each in before + after):
-        from nearhand.voicing.four_part_steps import four_part_table
-
-        return four_part_table(before, after, weights, pulls)
-    cost = _weighted(weights, pulls)
-    return tuple(
-        tuple(
-            COST * cost(old, new) + BASS * (abs(new.bass[0] - old.bass[0]) if new.bass and old.bass else 0)
-            for old in before
-        )
-        for new in after
-    )
-
-
-def _weighted(weights: Weights, pulls: tuple[Pull, ...]) -> Callable[[Candidate, Candidate], int]:
-    def cost(before: Candidate, after: Candidate) -> int:
-        return total(between(before, after, pulls), weights)
-
-    return cost
 
 
 def total(amounts: Weights, weights: Weights) -> int:

@@ -9,7 +9,7 @@ from nearhand.voicing.wishes import Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from nearhand.voicing.search import Task
+    from nearhand.voicing.task import Task
 
 
 def narrowed(layers: tuple[Layer, ...], task: Task) -> tuple[Layer, ...]:

@@ -15,7 +15,8 @@ from nearhand.voicing.wishes import RISING, Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from nearhand.voicing.search import Search, Task
+    from nearhand.voicing.strands import Strand
+    from nearhand.voicing.task import Task
 
 _WIDEST_SPAN = 24
 _LOWEST, _HIGHEST = 28, 96
@@ -73,9 +74,8 @@ def refuse_melody_note(layer: Layer, place: int, task: Task, shift: int) -> NoRe
     )
 
 
-def refuse_top_line(search: Search) -> NoReturn:
+def refuse_top_line(strand: Strand, task: Task) -> NoReturn:
     """Raise InputError for a top line that cannot rise or fall all the way, naming the chord where it ends."""
-    strand, task = search.strands[0], search.task
     trellis = strand.trellis
     reached = [True] * len(strand.layers[0])
     for place in range(1, len(strand.layers)):
@@ -111,7 +111,7 @@ def _least_register(place: int, task: Task) -> tuple[int, int] | None:
 
 
 def _layer(place: int, task: Task, wishes: Wishes) -> Layer:
-    from nearhand.voicing.search import layer_at
+    from nearhand.voicing.layers import layer_at
 
     return layer_at(place, task._replace(wishes=wishes))[0]
 

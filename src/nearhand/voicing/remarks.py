@@ -9,7 +9,7 @@ from nearhand.voicing.account import Broken, broken_rules, parts_of
 from nearhand.voicing.families import FOUR_PART
 from nearhand.voicing.lines import FOUR_PARTS
 from nearhand.voicing.refusals import note_named
-from nearhand.voicing.search import Task
+from nearhand.voicing.task import Task
 from nearhand.voicing.voice import VoicedProgression, Voicing
 from nearhand.voicing.weights import KEYBOARD
 from nearhand.voicing.wishes import Wishes

@@ -73,7 +73,7 @@ def _steps(before: Layer, after: Layer, weights: Weights, pulls: tuple[Pull, ...
             for new in after
         )
     else:
-        from nearhand.voicing.costs import step_table
+        from nearhand.voicing.steps import step_table
 
         table = step_table(before, after, weights, pulls)
     if top not in (FALLING, RISING):

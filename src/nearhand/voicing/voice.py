@@ -11,7 +11,8 @@ from nearhand.theory.record import NamedTuple
 from nearhand.voicing.candidates import Candidate
 from nearhand.voicing.families import FAMILIES
 from nearhand.voicing.motion import Motion, motion
-from nearhand.voicing.search import Search, Task, search_for
+from nearhand.voicing.search import Search, search_for
+from nearhand.voicing.task import Task
 from nearhand.voicing.weights import KEYBOARD
 from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
 
@@ -95,6 +96,10 @@ def voice_progression(
     if isinstance(wishes, str):
         wishes = Wishes(wishes)
     search = search_for(Task(progression, wishes, loop, home))
+    if wishes.path > 1:
+        from nearhand.voicing.others import numbered_path
+
+        return voiced_path(search, numbered_path(search, wishes.path))
     return voiced_path(search, search.path())
 
 
