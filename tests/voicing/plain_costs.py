@@ -41,7 +41,12 @@ def step_amounts(before, after, pulls=()):
         "common": len([tone for tone in common if tone not in held]),
         "parallels": sum(are_parallel(low, high) for low, high in combinations(voices, 2)),
         "hidden": int(has_bass and is_hidden(before, after)),
-        "tendency": sum(not is_resolved(voices, pull) for pull in pulls),
+        "tendency": sum(not is_resolved(voices, pull) for pull in pulls if pull.goals),
+        "melody": sum(
+            old % 12 == pull.tone and new in [old + step for step in pull.never]
+            for pull in pulls
+            for old, new in voices
+        ),
         "overlap": sum(low[1] > high[0] or high[1] < low[0] for low, high in pairwise(voices)),
         "top": top,
     }

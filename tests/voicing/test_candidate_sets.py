@@ -48,7 +48,8 @@ def by_definition(style, chord, register, span):
     """Notes low to high with the left hand's share: successive chord tones, some of them an octave lower."""
     found = set()
     for size, lowered in FROM_CLOSE[style]:
-        kept = {(chord.root + place) * 7 % 12: place for place in right_hand_intervals(chord.quality, size or 4)}
+        intervals = right_hand_intervals(chord.quality, size or 4, chord.bass == chord.root)
+        kept = {(chord.root + place) * 7 % 12: place for place in intervals}
         notes = [note for note in range(register.low - 12, register.high + 13) if note % 12 in kept]
         count = max(size, len(kept))
         for start in range(len(notes) - count + 1):

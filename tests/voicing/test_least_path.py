@@ -21,7 +21,11 @@ CENTRES = st.sampled_from([60, 65, 66, 70])
 def layers_of(progression, register):
     return tuple(
         close_positions(
-            tuple(chord.root.up(place).semitones for place in right_hand_intervals(chord.quality)), register
+            tuple(
+                chord.root.up(place).semitones
+                for place in right_hand_intervals(chord.quality, 4, chord.bass == chord.root)
+            ),
+            register,
         )
         for chord in progression.chords()
     )

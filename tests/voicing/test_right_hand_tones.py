@@ -13,10 +13,11 @@ from nearhand.notation.chord_words import BASES, CHANGES, apply_change
 from nearhand.theory.quality import NATURAL_INTERVALS, alteration
 from nearhand.voicing.reduction import right_hand_intervals
 
-# Tail; tones kept. R. Hutchinson, Music Theory for the 21st-Century Classroom: the fifth is dropped (JazzVoicings), a
-# sus chord is voiced with the fourth in the third's place, a sixth in the seventh's (there); C13 omits the 11, for it
-# rubs against the third (ChordSymbolSpecifics). C11 is played as C9sus: its third goes. The root goes next, then the
-# plain ninth (common practice, no source).
+# Tail; tones kept. R. Hutchinson, Music Theory for the 21st-Century Classroom: over the root in the left hand the right
+# one has third, fifth or thirteenth, seventh and ninth (JazzVoicings, the second kind), a sus chord is voiced with the
+# fourth in the third's place, a sixth in the seventh's (there); C13 omits the 11, for it rubs against the third
+# (ChordSymbolSpecifics). C11 is played as C9sus: its third goes. The root goes next, then the plain ninth (common
+# practice, no source).
 KEPT = """
  ; 1 3 5
 m ; 1 b3 5
@@ -27,8 +28,8 @@ sus4 ; 1 4 5
 5 ; 1 5
 6 ; 1 3 5 6
 m6 ; 1 b3 5 6
-6/9 ; 1 3 6 9
-m6/9 ; 1 b3 6 9
+6/9 ; 3 5 6 9
+m6/9 ; b3 5 6 9
 7 ; 1 3 5 7
 maj7 ; 1 3 5 #7
 m7 ; 1 b3 5 7
@@ -38,12 +39,12 @@ m(maj7) ; 1 b3 5 #7
 7#5 ; 1 3 #5 7
 7sus4 ; 1 4 5 7
 add9 ; 1 3 5 9
-9 ; 1 3 7 9
-maj9 ; 1 3 #7 9
-m9 ; 1 b3 7 9
-7b9 ; 1 3 7 b9
-7#9 ; 1 3 7 #9
-9sus4 ; 1 4 7 9
+9 ; 3 5 7 9
+maj9 ; 3 5 #7 9
+m9 ; b3 5 7 9
+7b9 ; 3 5 7 b9
+7#9 ; 3 5 7 #9
+9sus4 ; 4 5 7 9
 7#11 ; 1 3 7 #11
 7b13 ; 1 3 7 b13
 9#5 ; 3 #5 7 9
@@ -87,7 +88,7 @@ def places(tones):
 
 
 @pytest.mark.parametrize(("tail", "kept"), ROWS)
-def test_the_right_hand_keeps_third_seventh_and_colour_and_drops_the_fifth_first(tail, kept):
+def test_the_right_hand_keeps_third_seventh_and_colour(tail, kept):
     assert sorted(right_hand_intervals(read_tail(tail.strip()))) == sorted(places(kept))
 
 
@@ -181,7 +182,11 @@ def test_third_and_seventh_are_kept_however_many_tones_are_altered():
     assert lost == []
 
 
-def test_a_plain_fifth_is_the_first_tone_to_go():
+def test_a_plain_fifth_is_the_first_tone_to_go_but_for_the_root_of_a_ninth_chord_that_the_bass_has():
     for quality in QUALITIES:
-        if len(quality.intervals) > 4 and (5, 1) in quality.tones:
-            assert 1 not in right_hand_intervals(quality)
+        if len(quality.intervals) > 4 and (5, 1) in quality.tones and quality.layers is None:
+            assert 1 not in right_hand_intervals(quality, bass_has_root=False)
+            if quality.numbers[-1] == 9 and 0 in quality.intervals:
+                assert 0 not in right_hand_intervals(quality)
+            else:
+                assert 1 not in right_hand_intervals(quality)

@@ -7,7 +7,7 @@ from nearhand.theory.pitch import Pitch
 from nearhand.verbs.others import OthersAnswer
 from nearhand.verbs.voice_lines import LinesAnswer
 from nearhand.verbs.why import Choice, WhyAnswer, decided_by
-from nearhand.voicing.account import broken_rules, parts_of
+from nearhand.voicing.account import Broken, broken_rules, parts_of, where_it_pulls
 from nearhand.voicing.voice import VoicedProgression, Voicing
 
 TYPE_CHECKING = False
@@ -20,9 +20,18 @@ def voicing_fields(voiced: VoicedProgression) -> dict[str, Any]:
     parts = dict(parts_of(voiced.costs)) or {"movement": 0}
     fields: dict[str, Any] = {"style": voiced.style, "cost": {"total": sum(parts.values()), **parts}}
     broken = broken_rules(voiced.search, [voicing.candidate for voicing in voiced.voicings])
-    fields["broken"] = [{"chord": each.place + 1, "rule": each.rule, "voices": list(each.voices)} for each in broken]
+    fields["broken"] = [_broken(each, voiced) for each in broken]
     fields["styles"] = list(voiced.search.styles)
     return fields
+
+
+def _broken(broken: Broken, voiced: VoicedProgression) -> dict[str, Any]:
+    """A broken rule with its voices, counted from the bass as 0; of a tendency tone its name and where it should go."""
+    row: dict[str, Any] = {"chord": broken.place + 1, "rule": broken.rule, "voices": list(broken.voices)}
+    pull = where_it_pulls(broken, tuple(voiced.search.task.progression.chords()))
+    if pull is not None:
+        row |= {"tone": str(pull[0]), "goals": [str(goal) for goal in pull[1]]}
+    return row
 
 
 def hands_fields(voicing: Voicing) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from nearhand.harmony.moving import all_keys
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import ViewsAnswer, view_in
+from nearhand.verbs.answers import View, ViewsAnswer, view_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
@@ -92,6 +92,23 @@ def shown(session: Session, introduces: bool = False) -> Outcome:
 def views(session: Session, keys: tuple[Key, ...], introduces: bool = True) -> ViewsAnswer:
     """The tune of a session in some keys."""
     tune, _ = session.stand
-    seen = tuple(view_in(tune.progression, key, session.wishes, session.loops) for key in keys)
-    advice = CARE_IN_TWELVE_KEYS if len(keys) >= 12 else CARE_WITH_STRETCHES if session.wishes.span > SPAN else ""
+    seen = tuple(_seen(session, key, len(keys) > 1) for key in keys)
+    advice = CARE_IN_TWELVE_KEYS if len(keys) >= 12 else CARE_WITH_STRETCHES if any(map(_stretches, seen)) else ""
     return ViewsAnswer(tune, seen, session.conventions, advice, introduces)
+
+
+def _seen(session: Session, key: Key, is_one_of_several: bool) -> View:
+    """The tune in a key; where that is one of several, a refusal names it."""
+    tune, _ = session.stand
+    try:
+        return view_in(tune.progression, key, session.wishes, session.loops)
+    except InputError as error:
+        if not is_one_of_several:
+            raise
+        raise InputError(f"in {key}, {error.what}", wanted=error.wanted, hint=error.hint) from None
+
+
+def _stretches(view: View) -> bool:
+    """Whether a hand is asked for more than most hands reach."""
+    hands = [hand for seen in view.chords if seen.voicing for hand in (seen.voicing.left, seen.voicing.right) if hand]
+    return any(hand[-1].midi - hand[0].midi > SPAN for hand in hands)

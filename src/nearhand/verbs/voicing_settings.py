@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from nearhand.notation.errors import InputError
-from nearhand.verbs.answers import view_in
+from nearhand.verbs.answers import ViewsAnswer, view_in
 from nearhand.verbs.options import SWITCHES, VOICINGS
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
@@ -23,14 +23,19 @@ from nearhand.verbs.wishing import (
 )
 from nearhand.voicing.wishes import Wishes
 
+_PINS_GO = "The pins are let go: they were voicings of another family. undo brings them back."
+
 
 def voice(session: Session, arguments: Arguments) -> Outcome:
     """Choose the family that chords are voiced in, or none for the chord tones alone.
 
     Raises InputError.
     """
-    chosen = choice_of("voice", arguments, VOICINGS)
-    return _wishing(session, session.wishes._replace(style=chosen, pins=()))
+    chosen, wishes = choice_of("voice", arguments, VOICINGS), session.wishes
+    outcome = _wishing(session, wishes._replace(style=chosen, pins=()))
+    if wishes.pins and chosen != wishes.style and isinstance(outcome.answer, ViewsAnswer):
+        return outcome._replace(answer=outcome.answer._replace(advice=_PINS_GO))
+    return outcome
 
 
 def loop(session: Session, arguments: Arguments) -> Outcome:

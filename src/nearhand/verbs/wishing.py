@@ -10,8 +10,8 @@ from nearhand.theory.pitch import Pitch
 from nearhand.verbs.choices import read_choice
 from nearhand.verbs.session import Session
 from nearhand.verbs.verb import Arguments
-from nearhand.voicing.hands import LEAST_SPAN
-from nearhand.voicing.wishes import LEFT_PATTERNS, TOP_LINES, Wishes
+from nearhand.voicing.hands import LEAST_SPAN, SPAN
+from nearhand.voicing.wishes import DEFAULT_WISHES, FREE_TOP, LEFT_PATTERNS, TOP_LINES, Wishes
 
 SPANS = {"fifth": 7, "sixth": 9, "seventh": 11, "octave": 12, "ninth": 14, "tenth": 16, "eleventh": 17}
 """Spans of a hand by the interval it reaches, in semitones: a tenth is the major one."""
@@ -47,6 +47,8 @@ def shift_home(session: Session) -> int:
 
 def read_left(text: str, session: Session) -> Wishes:
     """Read the name of a left-hand pattern. Raises InputError."""
+    if text.strip() == OFF:
+        return session.wishes._replace(left=DEFAULT_WISHES.left)
     return session.wishes._replace(left=read_choice(text, LEFT_PATTERNS, "a pattern of the left hand"))
 
 
@@ -57,17 +59,19 @@ def read_span(text: str, session: Session) -> Wishes:
     12
     """
     word = text.strip()
-    span = SPANS.get(word) or _number(word, "a span", "write span octave, span ninth, or semitones: span 14")
+    if word == OFF:
+        return session.wishes._replace(span=SPAN)
+    span = SPANS.get(word) or _number(word, "a span", "write octave, ninth, tenth, or semitones, such as 14")
     if span < LEAST_SPAN:
         raise InputError(
             "a hand that spans less than a fifth plays no chord",
             text,
             wanted="a span from a fifth on",
-            hint=f"write span {LEAST_SPAN} or more",
+            hint=f"write {LEAST_SPAN} or more",
         )
     if span > WIDEST_SPAN:
         raise InputError(
-            f"no hand spans {min(span, 999)} semitones", text, wanted="a span", hint=f"write span {WIDEST_SPAN} or less"
+            f"no hand spans {min(span, 999)} semitones", text, wanted="a span", hint=f"write {WIDEST_SPAN} or less"
         )
     return session.wishes._replace(span=span)
 
@@ -86,7 +90,7 @@ def read_register(text: str, session: Session) -> Wishes:
     if word in REGISTERS:
         return session.wishes._replace(moves=word == "moves")
     notes = read_pitches(text)
-    hint = "write the lowest and the highest note, for example register G3 E5"
+    hint = "write the lowest and the highest note, for example G3 E5"
     if len(notes) != 2:
         raise InputError("a register has two notes", text, len(text), wanted="two notes", hint=hint)
     low, high = (note.midi for note in notes)
@@ -101,13 +105,13 @@ def read_top(text: str, session: Session) -> Wishes:
     Raises InputError.
     """
     word = text.strip()
-    if word in TOP_LINES:
-        return session.wishes._replace(top=word, melody=())
+    if word in (OFF, *TOP_LINES):
+        return session.wishes._replace(top=FREE_TOP if word == OFF else word, melody=())
     if not word or word[0].islower():
-        read_choice(text, TOP_LINES, "a top line", "or one note a chord, for example top E5 D5 - C5")
+        read_choice(text, TOP_LINES, "a top line", "or one note a chord, for example E5 D5 - C5")
     shift = shift_home(session)
     notes = tuple(None if note is None else note.midi + shift for note in _read_line(text))
-    return session.wishes._replace(top="free", melody=notes)
+    return session.wishes._replace(top=FREE_TOP, melody=notes)
 
 
 def read_pins(text: str, session: Session) -> Wishes:
@@ -154,7 +158,8 @@ def read_weights(text: str, session: Session) -> Wishes:
         try:
             known = read_choice(name, NAMES, "a cost")
             at = start + len(part) - len(number)
-            weight = _number(number.strip(), "a weight", f"write weigh {known} 3; 0 switches a cost off")
+            hint = f"write {known} 3; 0 switches a cost off, commas part several"
+            weight = _number(number.strip(), "a weight", hint)
         except InputError as error:
             raise error.within(text, at) from None
         weights[known] = min(weight, MOST_WEIGHT)
@@ -208,7 +213,8 @@ def _read_line(text: str) -> tuple[Pitch | None, ...]:
         else:
             name, end = read_pitch_class(text, at)
             if end >= len(text) or text[end] not in "012345678":
-                what = f"{name} needs its octave"
+                is_far = text[end : end + 1] in ("9", "-") and text[end : end + 2] != "- "
+                what = f"{name} lies outside the octaves 0 to 8" if is_far else f"{name} needs its octave"
                 raise InputError(what, text, end, wanted="an octave", hint=_NOTE_HINT)
             notes.append(Pitch(name, int(text[end])))
             at = end + 1

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from nearhand.theory.chord import Chord
+from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
 from nearhand.voicing.candidates import Candidate
-from nearhand.voicing.costs import Makeup, Pull, alone, between, paired_voices, strays
+from nearhand.voicing.costs import Makeup, Pull, alone, augmented, between, paired_voices, strays
 from nearhand.voicing.costs import total as total_cost
 from nearhand.voicing.part_writing import faults
 from nearhand.voicing.search import Search
@@ -26,6 +28,7 @@ _PART_RULES = {
 }
 """Costs that count faults between voices, and the faults of ``part_writing`` they count."""
 STRAYING = "a tendency tone does not go where it pulls"
+AUGMENTED = "an augmented step or leap"
 WIDE = "more than an octave between upper voices"
 
 
@@ -39,6 +42,17 @@ class Broken(NamedTuple):
     rule: str
     voices: tuple[int, ...] = ()
     pull: Pull | None = None
+
+
+def where_it_pulls(broken: Broken, chords: Sequence[Chord]) -> tuple[PitchClass, tuple[PitchClass, ...]] | None:
+    """A tendency tone that goes astray, and where it should go, spelled as the chords are; None for other rules."""
+    if broken.pull is None:
+        return None
+    before, after = (
+        {tone.semitones: tone for tone in (chord.bass, *chord.tones)}
+        for chord in (chords[broken.place - 1], chords[broken.place])
+    )
+    return before[broken.pull.tone], tuple(after[goal] for goal in broken.pull.goals if goal in after)
 
 
 def amounts_of(search: Search, path: Sequence[Candidate]) -> tuple[Weights, ...]:
@@ -89,7 +103,7 @@ def broken_rules(search: Search, path: Sequence[Candidate]) -> tuple[Broken, ...
     found: list[Broken] = []
     weights = search.task.weights
     asked = {rule for name, rules in _PART_RULES.items() if getattr(weights, name) for rule in rules}
-    pulls = search.strands[0].pulls if weights.tendency else ()
+    pulls = search.strands[0].pulls if weights.tendency or weights.melody else ()
     for place, candidate in enumerate(path):
         if place or search.task.loop:
             old, new = paired_voices(path[place - 1], candidate)
@@ -100,6 +114,7 @@ def broken_rules(search: Search, path: Sequence[Candidate]) -> tuple[Broken, ...
             ]
             for pull in pulls[place - 1] if pulls else ():
                 found += [Broken(place, STRAYING, (voice,), pull) for voice in strays(old, new, pull)]
+                found += [Broken(place, AUGMENTED, (voice,)) for voice in augmented(old, new, pull)]
         if weights.spacing and alone(candidate).spacing:
             found.append(Broken(place, WIDE))
     return tuple(found)

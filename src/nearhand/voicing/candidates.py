@@ -62,8 +62,8 @@ class Candidate(NamedTuple):
 Layer = tuple[Candidate, ...]
 
 
-def orders_in(family: Family, chord: RelativeChord, key: Key) -> tuple[Order, ...]:
-    """The orders of a chord's tones in a family, in a key.
+def orders_in(family: Family, chord: RelativeChord, key: Key, after: RelativeChord | None = None) -> tuple[Order, ...]:
+    """The orders of a chord's tones in a family, in a key; ``after`` is the chord that follows.
 
     >>> from nearhand.notation.keys import parse_key
     >>> from nearhand.notation.numerals import parse_numeral
@@ -74,12 +74,12 @@ def orders_in(family: Family, chord: RelativeChord, key: Key) -> tuple[Order, ..
     """
     root = chord.root + key.tonic.fifths
     if family.orders:
-        from nearhand.voicing.members import orders_of
+        from nearhand.voicing.members import added_tones, orders_of
 
         bass = chord.bass - chord.root if family.bass == STACKED else None
-        found = orders_of(chord, key.mode, family.orders, family.members, bass)
+        found = orders_of(chord, added_tones(chord, after, key.mode), family.orders, family.members, bass)
         return tuple((tuple((root + tone) * 7 % 12 for tone in order), left) for order, left in found)
-    kept = right_hand_intervals(chord.quality, family.voices or 4)
+    kept = right_hand_intervals(chord.quality, family.voices or 4, chord.bass == chord.root)
     doubled = tuple((root + tone) * 7 % 12 for tone in _doubled(chord.quality))
     return turned(tuple((root + tone) * 7 % 12 for tone in kept), family.places, family.voices, doubled)
 

@@ -22,13 +22,16 @@ _PERFECT = (0, 7)
 class Pull(NamedTuple):
     """A tone that pulls: its pitch class, the pitch classes it should reach by step, whether it is a leading tone.
 
+    ``never``: semitones, up or down, that a voice with the tone should not move, for the interval would be augmented; a
+    tone may have such ways and no goals.
     A leading tone in an inner voice may also fall a major third, to the fifth of the tonic (R. Hutchinson, *Music
     Theory for the 21st-Century Classroom*, "Voice leading V7 to I").
     """
 
     tone: int
     goals: tuple[int, ...]
-    is_leading: bool
+    is_leading: bool = False
+    never: tuple[int, ...] = ()
 
 
 class Makeup(NamedTuple):
@@ -71,6 +74,7 @@ def between(before: Candidate, after: Candidate, pulls: tuple[Pull, ...] = ()) -
         parallels=sum(_is_parallel(old, new, pair) for pair in combinations(range(len(old)), 2)),
         hidden=_is_hidden(before, after),
         tendency=sum(bool(strays(old, new, pull)) for pull in pulls),
+        melody=sum(len(augmented(old, new, pull)) for pull in pulls),
         overlap=sum(new[voice] > old[voice + 1] or new[voice + 1] < old[voice] for voice in range(len(old) - 1)),
         top=top,
     )
@@ -130,10 +134,23 @@ def _is_hidden(before: Candidate, after: Candidate) -> bool:
 
 def strays(old: Sequence[int], new: Sequence[int], pull: Pull) -> tuple[int, ...]:
     """The voices, counted from the lowest, that have the pulling tone and neither hold it nor go where it pulls."""
+    if not pull.goals:
+        return ()
     return tuple(
         voice
         for voice, (at, to) in enumerate(zip(old, new, strict=True))
         if at % 12 == pull.tone and to not in allowed(at, pull, is_outer=voice in (0, len(old) - 1))
+    )
+
+
+def augmented(old: Sequence[int], new: Sequence[int], pull: Pull) -> tuple[int, ...]:
+    """The voices, counted from the lowest, that go from the tone by an interval it should not."""
+    if not pull.never:
+        return ()
+    return tuple(
+        voice
+        for voice, (at, to) in enumerate(zip(old, new, strict=True))
+        if at % 12 == pull.tone and to - at in pull.never
     )
 
 

@@ -37,7 +37,7 @@ class Family(NamedTuple):
     otherwise: str = "close"
 
 
-CLOSE, FOUR_PART, ANY = "close", "four-part", "any"
+CLOSE, FOUR_PART, ANY, UPPER_STRUCTURE = "close", "four-part", "any", "upper-structure"
 _WIDE = Register(48, 79, 64)
 _DROP_2, _DROP_3, _DROP_2_AND_4 = "2 + 0 1 3", "1 + 0 2 3", "0 2 + 1 3"
 
@@ -82,7 +82,7 @@ FAMILIES = {
         Family(
             "rootless",
             "third or seventh lowest, with ninth and thirteenth, in the left hand alone",
-            Register(48, 72, 60),
+            Register(47, 74, 60),
             NO_BASS,
             orders=("3 5 7 9 +", "7 9 3 5 +"),
             members="extended",
@@ -124,7 +124,7 @@ FAMILIES = {
             otherwise="open",
         ),
         Family(
-            "upper-structure",
+            UPPER_STRUCTURE,
             "over a dominant, a triad of its upper tones; other chords lie in close position",
             Register(48, 81, 66),
             STACKED,

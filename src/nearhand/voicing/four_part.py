@@ -29,6 +29,7 @@ from nearhand.harmony.tendencies import (
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.key import Key
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, LOWERED_SIXTH, SUPERTONIC
+from nearhand.theory.quality import Quality
 from nearhand.theory.record import NamedTuple
 from nearhand.voicing.candidates import Candidate, Layer
 from nearhand.voicing.costs import RANGES, Makeup, Pull
@@ -40,6 +41,8 @@ _NEVER_DOUBLED = (*_LEADING, RAISED_FOURTH, CHORDAL_SEVENTH, SUSPENDED_FOURTH)
 _PULLING = (*_NEVER_DOUBLED, FOURTH_OVER_BASS, SIXTH_OVER_BASS, LOWERED_SECOND, FALLING_SIXTH)
 _LOWERED_SECOND, _MAJOR_THIRD = -5, 4
 _SUBMEDIANTS = (3, LOWERED_SIXTH)
+_PARTS = 4
+_AUGMENTED_SECOND, _AUGMENTED_FOURTH = 9, 6
 _WIDEST = 12
 """Semitones between soprano and alto, and between alto and tenor."""
 _DIMINISHED_FIFTH = -6
@@ -86,7 +89,7 @@ def _part_chord(analysis: Analysis, before: RelativeChord | None, after: Relativ
         return (place + tonic) * 7 % 12
 
     root = chord.root
-    kept = right_hand_intervals(quality)
+    kept = _four_tones(quality)
     tones = tuple(sound(root + place) for place in kept)
     fifth = sound(root + 1) if quality.interval(5) == 1 and len(kept) > 2 else None
     single = {sound(each.place) for each in found if each.kind in _NEVER_DOUBLED}
@@ -97,15 +100,28 @@ def _part_chord(analysis: Analysis, before: RelativeChord | None, after: Relativ
         Pull(sound(place), tuple(map(sound, goals)), is_leading)
         for place, goals, is_leading in _pulls(chord, after, found)
         if place != chord.bass or (after is not None and after.bass in goals)
-    )
+    ) + tuple(Pull(sound(place), (), never=never) for place, never in _augmented(chord, after))
     return PartChord(
         sound(chord.bass),
         tones,
-        tuple(tone for tone in tones if tone != fifth),
+        _essential(tones, fifth, sound(chord.bass)),
         tuple(sorted(single)),
         Makeup(() if is_sixth else _grades(chord, before, tones, sound(chord.bass)), _expected(fifth)),
         pulls,
     )
+
+
+def _four_tones(quality: Quality) -> tuple[int, ...]:
+    """The tones of a chord that four parts have room for: of a large one root, third, seventh and colour."""
+    if len(quality.intervals) <= _PARTS or quality.layers is not None:
+        return right_hand_intervals(quality)
+    return (0, *right_hand_intervals(quality, _PARTS - 1))
+
+
+def _essential(tones: tuple[int, ...], fifth: int | None, bass: int) -> tuple[int, ...]:
+    """The tones that must sound: all but the fifth, and but the root where a foreign bass leaves no room for it."""
+    needed = tuple(tone for tone in tones if tone != fifth)
+    return needed[1:] if len({bass, *needed}) > _PARTS else needed
 
 
 def _pulls(
@@ -123,9 +139,26 @@ def _pulls(
         if each.is_resolved and each.kind in _PULLING:
             goals = (*each.expected, DOMINANT) if rises and each.kind == CHORDAL_SEVENTH else each.expected
             yield each.place, goals, each.kind in _LEADING
+    if chord.root == chord.bass == DOMINANT and after.root == after.bass and after.root in _SUBMEDIANTS:
+        yield SUPERTONIC, (0,), False  # the third of V rises, the others fall ("V to VI in minor")
     is_free = LOWERED_SIXTH in chord.places and LOWERED_SIXTH not in [each.place for each in found]
     if is_free and {LEADING_TONE, DOMINANT} <= set(after.places):
         yield LOWERED_SIXTH, (DOMINANT,), False
+
+
+def _augmented(chord: RelativeChord, after: RelativeChord | None) -> Iterator[tuple[int, tuple[int, ...]]]:
+    """Tones from which a voice could go by an augmented second or fourth, and by how many semitones, up or down.
+
+    Source: R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Rules of melody".
+    """
+    if after is None:
+        return
+    reached = {after.bass, *after.places}
+    for place in dict.fromkeys((chord.bass, *chord.places)):
+        steps = [(_AUGMENTED_SECOND, 3), (-_AUGMENTED_SECOND, -3), (_AUGMENTED_FOURTH, 6), (-_AUGMENTED_FOURTH, -6)]
+        never = tuple(semitones for fifths, semitones in steps if place + fifths in reached)
+        if never:
+            yield place, never
 
 
 def _expected(fifth: int | None) -> tuple[int, ...]:
@@ -198,9 +231,8 @@ def _upper_tones(chord: PartChord) -> tuple[tuple[int, ...], ...]:
     found: dict[tuple[int, ...], None] = {}
     for three in combinations_with_replacement(sorted(chord.tones), 3):
         sounding = (chord.bass, *three)
-        missing = essential - set(sounding)
-        room = 4 - len({chord.bass, *chord.tones})
-        if missing and not (room < 0 and len(missing) <= -room):
+        room = _PARTS - len({chord.bass, *chord.tones})
+        if essential - set(sounding):
             continue
         if any(sounding.count(tone) > 1 for tone in chord.single) or any(sounding.count(tone) > 3 for tone in three):
             continue

@@ -17,9 +17,11 @@ _BOTH_MOVE = tuple(
 _Voices = tuple[int, ...]
 _Bound = tuple[tuple[tuple[int, frozenset[int]], ...], ...]
 """For each pull of a chord, the voices that have its tone, and where they may go."""
+_Barred = tuple[tuple[int, tuple[int, ...]], ...]
+"""Voices, and the notes they should not go to."""
 
 
-def four_part_table(
+def four_part_table(  # noqa: PLR0912  # one loop, written out
     before: Layer, after: Layer, weights: Weights, pulls: tuple[Pull, ...]
 ) -> tuple[tuple[int, ...], ...]:
     """For each candidate of ``after`` the weighted cost from every candidate of ``before``, in units of COST and BASS.
@@ -28,9 +30,13 @@ def four_part_table(
     one glance to hold no parallels. The loop is written out: a thousand chords ask for half a million steps.
     """
     movement, bass_weight, leap, top_weight = weights.movement, weights.bass, weights.leap, weights.top
-    parallels, hidden, tendency, overlap = weights.parallels, weights.hidden, weights.tendency, weights.overlap
+    parallels, hidden, overlap = weights.parallels, weights.hidden, weights.overlap
+    tendency, melody = weights.tendency, weights.melody
     has_more = bool(weights.shift or weights.common)
-    facts = [(each.voices, _perfect(each.voices), _bound(each.voices, pulls), each) for each in before]
+    facts = [
+        (each.voices, _perfect(each.voices), _bound(each.voices, pulls), _barred(each.voices, pulls), each)
+        for each in before
+    ]
     kept: dict[int, int] = {}  # one object a cost: tables are large
     rows = []
     for candidate in after:
@@ -38,7 +44,7 @@ def four_part_table(
         mask = _perfect(new)
         outer_is_perfect = bool(mask & _OUTER)
         row = []
-        for (old_bass, old_tenor, old_alto, old_soprano), old_mask, bound, old in facts:
+        for (old_bass, old_tenor, old_alto, old_soprano), old_mask, bound, barred, old in facts:
             top, low = abs(soprano - old_soprano), abs(bass - old_bass)
             cost = movement * (abs(tenor - old_tenor) + abs(alto - old_alto) + top) + bass_weight * low
             if top > FREE_LEAP:
@@ -79,6 +85,9 @@ def four_part_table(
                     if new[voice] not in reached:
                         cost += tendency
                         break
+            for voice, notes in barred:
+                if new[voice] in notes:
+                    cost += melody
             if has_more:
                 cost += _more(old, candidate, weights)
             value = COST * cost + BASS * low
@@ -110,7 +119,17 @@ def _bound(voices: _Voices, pulls: tuple[Pull, ...]) -> _Bound:
             if note % 12 == pull.tone
         )
         for pull in pulls
-        if pull.tone in [note % 12 for note in voices]
+        if pull.goals and pull.tone in [note % 12 for note in voices]
+    )
+
+
+def _barred(voices: _Voices, pulls: tuple[Pull, ...]) -> _Barred:
+    return tuple(
+        (voice, tuple(note + step for step in pull.never))
+        for pull in pulls
+        if pull.never
+        for voice, note in enumerate(voices)
+        if note % 12 == pull.tone
     )
 
 

@@ -19,7 +19,10 @@ PATTERNS = {
     "none": "nothing, because a bass player has the bass",
 }
 """Patterns of the left hand (common practice, no source)."""
+SINGLE_OR_NO_NOTES = ("bass", "root", "none")
 _OCTAVE = 12
+_WIDEST = {"octave": 12, "fifth": 12, "tenth": 16}
+"""Semitones of the wider patterns, at the most: a tenth may be major."""
 _REACHED_REGISTER = Register(36, 58, 47)
 """C2 to A#3: a bass that lies in the hand together with other notes."""
 _PATTERN_REGISTER = Register(36, 52, 44)
@@ -49,9 +52,10 @@ def left_patterns(chord: Chord, pattern: str, register: Register, span: int) -> 
     lowest = chord.root if pattern == "root" else chord.bass
     heights = _heights(chord.quality, pattern, on_root)
     if heights[-1] > span:
+        widest = _WIDEST[pattern]
         raise InputError(
-            f"the left hand's pattern {pattern} is {heights[-1]} semitones wide, and a hand spans {span}",
-            hint=f"choose another pattern, or write span {heights[-1]} if your hand reaches that without strain",
+            f"the left hand's pattern {pattern} is up to {widest} semitones wide, and a hand spans {span}",
+            hint=f"choose another pattern; a span of {widest} would do, if your hand reaches that without strain",
         )
     return _placed(lowest.semitones, heights, register, span)
 

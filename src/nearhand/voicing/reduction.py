@@ -1,4 +1,4 @@
-"""Which tones of a large chord the right hand keeps: the third, the seventh and the colour; the fifth goes first."""
+"""Which tones of a large chord the right hand keeps: the third, the seventh and the colour."""
 
 from __future__ import annotations
 
@@ -8,25 +8,28 @@ from itertools import pairwise
 from nearhand.theory.quality import Quality
 
 MOST_TONES = 4
+_NINTH = 9
 _ROOT, _MAJOR_THIRD, _PERFECT_FIFTH = (1, 0), (3, 4), (5, 1)
 _PLAIN_SIXTH, _PLAIN_NINTH, _PLAIN_ELEVENTH, _PLAIN_THIRTEENTH = (6, 3), (9, 2), (11, -1), (13, 3)
 
 
 @lru_cache(maxsize=1024)
-def right_hand_intervals(quality: Quality, most: int = MOST_TONES) -> tuple[int, ...]:
+def right_hand_intervals(quality: Quality, most: int = MOST_TONES, bass_has_root: bool = True) -> tuple[int, ...]:
     """The intervals above the root that the right hand plays, root first where it is kept: ``most`` at most.
 
-    Dropped in this order until no more are left over: a perfect fifth; of an eleventh and a major third that rub
-    against each other the third in an eleventh chord, the eleventh in a thirteenth chord; the root, which the bass
-    holds; the plain ninth, thirteenth, eleventh and sixth; then altered tones from the highest down. Third and seventh
-    go last. Of two forms of one tone (alt has both fifths and both ninths) the lower goes behind the root. Of a chord
-    over a chord the right hand plays the upper one, and third and seventh of the lower as far as there is room.
-    (R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Voicings": the fifth is dropped; "Chord Symbol
-    Specifics": a 13 omits the 11. The order behind these is common practice, no source.)
+    Dropped in this order until no more are left over: the root of a ninth chord, which the bass holds; a perfect fifth;
+    of an eleventh and a major third that rub against each other the third in an eleventh chord, the eleventh in a
+    thirteenth chord; the root; the plain ninth, thirteenth, eleventh and sixth; then altered tones from the highest
+    down. Third and seventh go last. Of two forms of one tone (alt has both fifths and both ninths) the lower goes
+    behind the root. Of a chord over a chord the right hand plays the upper one, and third and seventh of the lower as
+    far as there is room.
+    (R. Hutchinson, *Music Theory for the 21st-Century Classroom*, "Jazz Voicings": over the bass the right hand has
+    third, fifth or thirteenth, seventh and ninth; "Chord Symbol Specifics": a 13 omits the 11. The order behind these
+    is common practice, no source.)
 
     >>> from nearhand.notation.chord_tails import read_tail
-    >>> right_hand_intervals(read_tail("9")), right_hand_intervals(read_tail("13"))      # 1 3 7 9, and 3 7 9 13
-    ((0, 4, -2, 2), (4, -2, 2, 3))
+    >>> right_hand_intervals(read_tail("9")), right_hand_intervals(read_tail("13"))      # 3 5 7 9, and 3 7 9 13
+    ((4, 1, -2, 2), (4, -2, 2, 3))
     """
     if quality.layers is not None:
         return _of_layers(*quality.layers)[:most]
@@ -37,7 +40,8 @@ def right_hand_intervals(quality: Quality, most: int = MOST_TONES) -> tuple[int,
     last = [tone for tone in reversed(quality.tones) if tone[0] not in (3, 7)]
     plain = (_PLAIN_NINTH, _PLAIN_THIRTEENTH, _PLAIN_ELEVENTH, _PLAIN_SIXTH)
     lower_twins = [tone for tone, above in pairwise(quality.tones) if tone[0] == above[0] not in (3, 7)]
-    for tone in (_PERFECT_FIFTH, *rub, _ROOT, *lower_twins, *plain, *last):
+    is_ninth = bass_has_root and quality.numbers[-1] == _NINTH
+    for tone in (*((_ROOT,) if is_ninth else ()), _PERFECT_FIFTH, *rub, _ROOT, *lower_twins, *plain, *last):
         if len(tones) > most and tone in tones:
             tones.remove(tone)
     return tuple(place for _, place in tones)

@@ -10,13 +10,14 @@ from nearhand.notation.notes import write_pitch
 from nearhand.theory.pitch import pitch_at
 from nearhand.theory.pitch_class import nearest_on_line, pitch_class
 from nearhand.voicing.candidates import Layer
+from nearhand.voicing.layers import all_layers
 from nearhand.voicing.path import NEVER
-from nearhand.voicing.wishes import RISING, Wishes
+from nearhand.voicing.task import Task
+from nearhand.voicing.wishes import RISING
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.voicing.strands import Strand
-    from nearhand.voicing.task import Task
 
 _WIDEST_SPAN = 24
 _LOWEST, _HIGHEST = 28, 96
@@ -24,25 +25,18 @@ _LOWEST, _HIGHEST = 28, 96
 
 def refuse_empty_layer(layers: tuple[Layer, ...], task: Task) -> NoReturn:
     """Raise InputError for the first chord that no voicing of the family fits, with the smallest change that helps."""
-    place = layers.index(())
-    wider = _least_span(place, task)
+    what = f"{_chord(layers.index(()), task)} has no {task.wishes.style} voicing{_register(task)}"
+    wider = _least_span(task)
     if wider is not None:
         raise InputError(
-            f"{_chord(place, task)} has no {task.wishes.style} voicing for a hand that spans "
-            f"{task.wishes.span} semitones",
-            hint=f"write span {wider} if your hand reaches that without strain, or choose another style",
+            f"{what} for a hand that spans {task.wishes.span} semitones",
+            hint=f"a span of {wider} would do, if your hand reaches that without strain; or choose another style",
         )
-    where = _register(task)
-    needed = _least_register(place, task)
+    needed = _least_register(task)
     if needed is None:
-        raise InputError(
-            f"{_chord(place, task)} has no {task.wishes.style} voicing{where}", hint="choose another style"
-        )
+        raise InputError(what, hint="choose another style")
     low, high = (note_named(note - task.register_shift, task) for note in needed)
-    raise InputError(
-        f"{_chord(place, task)} has no {task.wishes.style} voicing{where}",
-        hint=f"the smallest register that holds one is {low} to {high}: write register {low} {high}",
-    )
+    raise InputError(what, hint=f"the smallest register that holds all chords is {low} {high}")
 
 
 def refuse_pin(layer: Layer, place: int, task: Task, shift: int) -> NoReturn:
@@ -55,10 +49,16 @@ def refuse_pin(layer: Layer, place: int, task: Task, shift: int) -> NoReturn:
         )
     shapes = [shape for each in layer for shape in (each.upper, each.right, each.notes) if shape]
     near = min(shapes, key=lambda notes: (_distance(pins[0], notes), notes))
-    raise InputError(
-        f"{_notes(pins[0], task)} is no {task.wishes.style} voicing of {_chord(place, task)}",
-        hint=f"the nearest one is {_notes(near, task)}",
-    )
+    what = f"is no {task.wishes.style} voicing of {_chord(place, task)}"
+    if _holds(pins[0], all_layers(_anywhere(task, task.wishes.span))[place]):
+        what = f"lies outside the register between {_range(task)}"
+    elif _holds(pins[0], all_layers(_anywhere(task, _WIDEST_SPAN))[place]):
+        what = f"is too wide for a hand that spans {task.wishes.span} semitones"
+    raise InputError(f"{_notes(pins[0], task)} {what}", hint=f"the nearest one is {_notes(near, task)}")
+
+
+def _holds(notes: tuple[int, ...], layer: Layer) -> bool:
+    return any(notes in (each.upper, each.right, each.notes) for each in layer)
 
 
 def refuse_melody_note(layer: Layer, place: int, task: Task, shift: int) -> NoReturn:
@@ -95,32 +95,36 @@ def refuse_top_line(strand: Strand, task: Task) -> NoReturn:
     )
 
 
-def _least_span(place: int, task: Task) -> int | None:
-    for span in range(task.wishes.span + 1, _WIDEST_SPAN + 1):
-        if _layer(place, task, task.wishes._replace(span=span)):
-            return span
-    return None
+def _least_span(task: Task) -> int | None:
+    """The least span that voices all chords; None where no hand helps."""
+    spans = range(task.wishes.span + 1, _WIDEST_SPAN + 1)
+    tasks = {span: task._replace(wishes=task.wishes._replace(span=span)) for span in spans}
+    return next((span for span, wider in tasks.items() if all(all_layers(wider))), None)
 
 
-def _least_register(place: int, task: Task) -> tuple[int, int] | None:
-    """The register, grown from the wished one by the fewest semitones, that holds a voicing of the chord."""
+def _least_register(task: Task) -> tuple[int, int] | None:
+    """The register, grown from the wished one by the fewest semitones for each chord in turn, that voices them all."""
     low, high = task.register.low, task.register.high
-    layer = _layer(place, task, task.wishes._replace(low=_LOWEST, high=_HIGHEST))
-    grown = [(min(low, each.upper[0]), max(high, each.upper[-1])) for each in layer]
-    return min(grown, key=lambda bounds: (bounds[1] - bounds[0], bounds), default=None)
+    for layer in all_layers(_anywhere(task, task.wishes.span)):
+        grown = [(min(low, each.upper[0]), max(high, each.upper[-1])) for each in layer]
+        if not grown:
+            return None
+        low, high = min(grown, key=lambda bounds: (bounds[1] - bounds[0], bounds))
+    return low, high
 
 
-def _layer(place: int, task: Task, wishes: Wishes) -> Layer:
-    from nearhand.voicing.layers import layer_at
-
-    return layer_at(place, task._replace(wishes=wishes))[0]
+def _anywhere(task: Task, span: int) -> Task:
+    """The task in a register without bounds."""
+    return task._replace(wishes=task.wishes._replace(low=_LOWEST, high=_HIGHEST, moves=False, span=span))
 
 
 def _register(task: Task) -> str:
-    wishes, register = task.wishes, task.register
-    if wishes.low is None and wishes.high is None:
-        return ""
-    return f" between {note_named(register.low, task)} and {note_named(register.high, task)}"
+    wishes = task.wishes
+    return "" if wishes.low is None and wishes.high is None else f" between {_range(task)}"
+
+
+def _range(task: Task) -> str:
+    return f"{note_named(task.register.low, task)} and {note_named(task.register.high, task)}"
 
 
 def _distance(one: tuple[int, ...], other: tuple[int, ...]) -> int:
@@ -133,11 +137,11 @@ def _chord(place: int, task: Task) -> str:
     return f"chord {place + 1} ({write_chord(chord)})"
 
 
-def note_named(note: int, task: Task) -> str:
+def note_named(note: int, task: Task, plain: bool = True) -> str:
     """A MIDI number as the note that is nearest to the key on the line of fifths."""
     progression = task.progression
     centre = progression.key.tonic.fifths + progression.key.mode.brightness + 2
-    return write_pitch(pitch_at(nearest_on_line(pitch_class(note * 7 % 12), centre), note), plain=True)
+    return write_pitch(pitch_at(nearest_on_line(pitch_class(note * 7 % 12), centre), note), plain)
 
 
 def _notes(notes: tuple[int, ...], task: Task) -> str:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.notes import write_pitch_class
-from nearhand.voicing.account import Broken, broken_rules, parts_of
-from nearhand.voicing.families import FOUR_PART
+from nearhand.voicing.account import Broken, broken_rules, parts_of, where_it_pulls
+from nearhand.voicing.families import FOUR_PART, UPPER_STRUCTURE
 from nearhand.voicing.lines import FOUR_PARTS
 from nearhand.voicing.refusals import note_named
 from nearhand.voicing.task import Task
-from nearhand.voicing.voice import VoicedProgression, Voicing
+from nearhand.voicing.voice import VoicedProgression
 from nearhand.voicing.weights import KEYBOARD
 from nearhand.voicing.wishes import Wishes
 
@@ -18,7 +18,8 @@ from nearhand.voicing.wishes import Wishes
 def remarks_on(voiced: VoicedProgression, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
     """Sentences on the costs of a path, the rules it breaks, and the chords that another family voices."""
     search = voiced.search
-    found = [*_costs(voiced), *_broken(voiced, conventions), *_asked(search.task)]
+    found = [*_costs(voiced), *_broken(voiced, conventions), *_asked(search.task, conventions), *_unused(search.task)]
+    found += _triads(voiced, conventions)
     own = voiced.style
     strange = [place for place, style in enumerate(search.styles) if style != own]
     for place in strange[:_MOST_REMARKS]:
@@ -31,16 +32,41 @@ def remarks_on(voiced: VoicedProgression, conventions: Conventions = DEFAULT) ->
 _MOST_REMARKS = 4
 
 
-def _asked(task: Task) -> list[str]:
+def _triads(voiced: VoicedProgression, conventions: Conventions) -> list[str]:
+    """The triads of upper structures."""
+    if voiced.style != UPPER_STRUCTURE:
+        return []
+    from nearhand.voicing.upper_structures import triad_on_top
+
+    found = []
+    for place, voicing in enumerate(voiced.voicings):
+        names = {pitch.midi % 12: pitch.pitch_class for pitch in voicing.pitches}
+        triad = triad_on_top([pitch.midi for pitch in voicing.right], names)
+        if triad is not None and voicing.style == UPPER_STRUCTURE:
+            name = write_pitch_class(triad.root, conventions.plain) + "m" * triad.is_minor
+            found.append(f"{chord_named(voiced, place, conventions)} has the triad {name} on top.")
+    return found
+
+
+def _unused(task: Task) -> list[str]:
+    """A pattern of the left hand that the family has no place for."""
+    wishes, own = task.wishes, Wishes()
+    if wishes.left == own.left or task.uses_left:
+        return []
+    return [f"The left hand of {wishes.style} has notes of its own, so that left {wishes.left} is not played."]
+
+
+def _asked(task: Task, conventions: Conventions) -> list[str]:
     """What is asked for beside the style, so that a player sees what is set."""
     wishes, own = task.wishes, Wishes()
     parts = []
-    if wishes.left != own.left:
+    if wishes.left != own.left and task.uses_left:
         parts.append(f"left hand {wishes.left}")
     if wishes.span != own.span:
         parts.append(f"span {wishes.span} semitones")
     if wishes.low is not None or wishes.high is not None:
-        parts.append(f"upper notes from {' to '.join(note_named(note, task) for note in task.register[:2])}")
+        low, high = (note_named(note, task, conventions.plain) for note in task.register[:2])
+        parts.append(f"upper notes from {low} to {high}")
     if wishes.moves:
         parts.append("registers that move with the key")
     if wishes.top != own.top:
@@ -85,18 +111,16 @@ def _told(broken: Broken, voiced: VoicedProgression, conventions: Conventions) -
     """A broken rule with the voices that break it; of a tendency tone, which one and where it should go."""
     is_four_part = voiced.style == FOUR_PART
     names = [f"the {FOUR_PARTS[voice]}" if is_four_part else f"voice {voice + 1}" for voice in broken.voices]
-    if broken.pull is None:
-        return f"{broken.rule} between {' and '.join(names)}" if names else broken.rule
-    before, after = voiced.voicings[broken.place - 1], voiced.voicings[broken.place]
-    (tone,) = _spelled(before, (broken.pull.tone,), conventions)[:1]
-    goals = " or ".join(_spelled(after, broken.pull.goals, conventions))
-    return f"{tone} in {names[0]} does not go to {goals}" if goals else broken.rule
+    found = where_it_pulls(broken, tuple(voiced.search.task.progression.chords()))
+    if found is None:
+        return f"{broken.rule} {_among(names)}" if names else broken.rule
+    tone, goals = found
+    named = " or ".join(write_pitch_class(goal, conventions.plain) for goal in goals)
+    return f"{write_pitch_class(tone, conventions.plain)} in {names[0]} does not go to {named}"
 
 
-def _spelled(voicing: Voicing, tones: tuple[int, ...], conventions: Conventions) -> list[str]:
-    """Those of some tones, in semitones above C, that a voicing has, as it spells them."""
-    found = {pitch.midi % 12: pitch.pitch_class for pitch in voicing.pitches}
-    return [write_pitch_class(found[tone], conventions.plain) for tone in tones if tone in found]
+def _among(names: list[str]) -> str:
+    return f"in {names[0]}" if len(names) == 1 else f"between {' and '.join(names)}"
 
 
 def chord_named(voiced: VoicedProgression, place: int, conventions: Conventions = DEFAULT) -> str:

@@ -29,7 +29,7 @@ def root_position_movement(chords: Sequence[Chord], loop: bool = False) -> int:
 
 
 def _root_positions(chord: Chord) -> Layer:
-    tones = tuple(chord.root.up(place).semitones for place in right_hand_intervals(chord.quality))
+    tones = tuple(chord.root.up(place).semitones for place in right_hand_intervals(chord.quality, bass_has_root=False))
     bottom = tones[0]
     close = tuple(sorted({(tone - bottom) % 12 for tone in tones}))
     order = tuple((bottom + height) % 12 for height in close)

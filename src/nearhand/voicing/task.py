@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from nearhand.theory.chord import RelativeChord
 from nearhand.theory.key import Key
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
-from nearhand.voicing.families import FAMILIES, Family
+from nearhand.voicing.families import FAMILIES, FOUR_PART, FREE, NO_BASS, Family
 from nearhand.voicing.hands import Register
-from nearhand.voicing.left_hand import bass_register
+from nearhand.voicing.left_hand import SINGLE_OR_NO_NOTES, bass_register
 from nearhand.voicing.weights import Weights, weights_of
 from nearhand.voicing.wishes import Wishes
 
@@ -35,6 +36,26 @@ class Task(NamedTuple):
         """The weights of its style, with the changed ones."""
         return weights_of(self.wishes.style, self.wishes.weights, self.wishes.top)
 
+    def after(self, place: int) -> RelativeChord | None:
+        """The chord that follows the one at a place (from 0); None at an open end."""
+        chords = self.progression.relative_chords
+        if place + 1 < len(chords):
+            return chords[place + 1]
+        return chords[0] if self.loop else None
+
+    @property
+    def uses_left(self) -> bool:
+        """Whether the family has a place for the pattern of the left hand: one note has it nearly everywhere."""
+        family, left = self.family, self.wishes.left
+        if family.bass == NO_BASS or family.name == FOUR_PART:
+            return False
+        return family.bass == FREE or left in SINGLE_OR_NO_NOTES
+
+    @property
+    def left(self) -> str:
+        """The pattern of the left hand that is played."""
+        return self.wishes.left if self.uses_left else "bass"
+
     @property
     def shifts(self) -> tuple[int, ...]:
         """Semitones by which what sounds in the home key may be moved to this one: the nearer way first."""
@@ -57,7 +78,7 @@ class Task(NamedTuple):
 
     def bass_register_of(self, family: Family) -> Register:
         """The register of the bass in a family."""
-        return self._moved(bass_register(family.bass, self.wishes.left))
+        return self._moved(bass_register(family.bass, self.left))
 
     @property
     def register_shift(self) -> int:

@@ -9,7 +9,7 @@ from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
 from nearhand.voicing.candidates import Candidate
-from nearhand.voicing.families import FAMILIES
+from nearhand.voicing.families import FAMILIES, UPPER_STRUCTURE
 from nearhand.voicing.motion import Motion, motion
 from nearhand.voicing.search import Search, search_for
 from nearhand.voicing.task import Task
@@ -115,22 +115,27 @@ def voiced_path(search: Search, path: tuple[Candidate, ...]) -> VoicedProgressio
 
 
 def _voicing(relative: RelativeChord, key: Key, taken: Candidate, old: Candidate | None, style: str) -> Voicing:
-    names = _names(relative, key, style)
-    left, bass = _spelled(taken.left, names), relative.in_key(key).bass
-    if taken.bass and bass.semitones == taken.bass[0] % 12:
-        left = (pitch_at(bass, taken.bass[0]), *left[1:])
-    upper_motion = None if old is None else motion(old.upper, taken.upper)
-    return Voicing(left, _spelled(taken.right, names), _spelled(taken.upper, names), upper_motion, style, taken)
+    names, bass = _names(relative, key, style), relative.in_key(key).bass
+    left = _spelled(taken.left, {**names, bass.semitones: bass})
+    if style == UPPER_STRUCTURE:
+        from nearhand.voicing.upper_structures import triad_on_top
+
+        triad = triad_on_top(taken.right, names)
+        names = names if triad is None else {**names, **{tone.semitones: tone for tone in triad.tones}}
+    right = _spelled(taken.right, names)
+    placed = {pitch.midi: pitch for pitch in (*left, *right)}
+    upper = tuple(placed[number] for number in taken.upper)
+    return Voicing(left, right, upper, None if old is None else motion(old.upper, taken.upper), style, taken)
 
 
 def _names(relative: RelativeChord, key: Key, style: str) -> dict[int, PitchClass]:
     """How each tone of a voicing is spelled, by semitones above C: as the chord has it, else as the key adds it."""
     chord = relative.in_key(key)
-    tones = [chord.bass, *reversed(chord.tones)]
+    tones = [chord.root, chord.bass, *reversed(chord.tones)]
     if FAMILIES[style].members != "plain":
-        from nearhand.voicing.members import upper_tones
+        from nearhand.voicing.members import ADDED
 
-        tones = [chord.root.up(tone) for tone in upper_tones(relative, key.mode)] + tones
+        tones = [chord.root.up(tone) for tone in ADDED] + tones
     return {tone.semitones: tone for tone in tones}
 
 

@@ -16,6 +16,7 @@ class Weights(NamedTuple):
     parallels: int = 0
     hidden: int = 0
     tendency: int = 0
+    melody: int = 0
     doubling: int = 0
     range: int = 0
     spacing: int = 0
@@ -33,6 +34,7 @@ COSTS = {
     "parallels": "parallel fifths, octaves and unisons, also by contrary motion",
     "hidden": "hidden fifths and octaves between the outer voices",
     "tendency": "tendency tones that do not go where they pull",
+    "melody": "augmented steps and leaps within a voice",
     "doubling": "steps away from the textbook's doubling",
     "range": "semitones outside the comfortable ranges of four voices",
     "spacing": "gaps of more than an octave between upper voices",
@@ -41,7 +43,7 @@ COSTS = {
 }
 """The costs a player may weigh, and what each counts; the price of a top line that stays still, ``top``, joins them."""
 NAMES = tuple(COSTS)
-BETWEEN_HANDS = ("parallels", "hidden", "tendency", "doubling", "range", "spacing", "overlap")
+BETWEEN_HANDS = ("parallels", "hidden", "tendency", "melody", "doubling", "range", "spacing", "overlap")
 """Costs that look at both hands at once."""
 COST, BASS = 1 << 48, 1 << 24
 """Weight of one unit of cost, and of a semitone of the bass that decides between equal costs, against a semitone of
@@ -58,6 +60,7 @@ WEIGHTS = {
         parallels=10000,
         hidden=1000,
         tendency=2000,
+        melody=2000,
         doubling=10,
         range=2,
         spacing=1000,
