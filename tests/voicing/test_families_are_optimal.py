@@ -104,6 +104,7 @@ OPTIONS = {
     "no movement": plain(weights=(("movement", 0), ("common", 1))),
     "parallels": plain(weights=(("parallels", 9), ("hidden", 7), ("overlap", 2))),
     "tendencies": plain(weights=(("tendency", 8), ("doubling", 3))),
+    "augmented intervals": plain(weights=(("melody", 9),)),
     "ranges": plain(weights=(("range", 2), ("spacing", 5), ("crossing", 5))),
     "rules and root": plain(left="root", weights=(("parallels", 9), ("bass", 0)), low=55),
 }
@@ -197,7 +198,11 @@ def candidates(draw, size=None, bass=None):
 
 
 pulls = st.builds(
-    Pull, st.integers(0, 11), st.lists(st.integers(0, 11), min_size=1, max_size=2).map(tuple), st.booleans()
+    Pull,
+    st.integers(0, 11),
+    st.lists(st.integers(0, 11), max_size=2).map(tuple),
+    st.booleans(),
+    st.lists(st.integers(-7, 7), max_size=3, unique=True).map(tuple),
 )
 some_pulls = st.lists(pulls, max_size=3).map(tuple)
 any_weights = st.builds(Weights, **dict.fromkeys(Weights._fields, st.integers(0, 40)))
