@@ -9,8 +9,6 @@ from nearhand.theory.record import NamedTuple
 
 _MAJOR_THIRD, _MINOR_THIRD, _FIFTH = 4, -3, 1
 _ENHARMONIC = 12
-_MIDDLE = 2
-"""D, in the middle of the plain names on the line of fifths."""
 
 
 class Triad(NamedTuple):
@@ -24,8 +22,8 @@ class Triad(NamedTuple):
 def triad_on_top(notes: Sequence[int], names: Mapping[int, PitchClass]) -> Triad | None:
     """The major or minor triad that some MIDI numbers form, None where they form none.
 
-    ``names``: how the chord below spells its tones, by semitones above C. The triad keeps as many of these names as it
-    can, and of two spellings that keep as many has the plainer one.
+    ``names``: how the chord below spells its tones, by semitones above C. Of the triad's spellings that one is taken
+    which has the fewest accidentals, each of these names that it keeps making up for one.
 
     >>> names = {place * 7 % 12: pitch_class(place) for place in (1, 5, 2, -1, 10, -4)}     # G B D F, and A# Ab
     >>> [str(tone) for tone in triad_on_top((70, 74, 77), names).tones]
@@ -39,7 +37,8 @@ def triad_on_top(notes: Sequence[int], names: Mapping[int, PitchClass]) -> Triad
                 for root in _spellings(low):
                     tones = tuple(pitch_class(root + place) for place in (0, third, _FIFTH))
                     kept = sum(names.get(tone.semitones) == tone for tone in tones)
-                    found.append((-kept, abs(root - _MIDDLE), Triad(tones[0], third == _MINOR_THIRD, tones)))
+                    accidentals = sum(abs(tone.alteration) for tone in tones)
+                    found.append((accidentals - kept, accidentals, Triad(tones[0], third == _MINOR_THIRD, tones)))
     return min(found)[2] if found else None
 
 
