@@ -20,6 +20,7 @@ SPLIT_BARS = "G major: |: [3/4] G | C A7/C# | G/D D7 :| Em Em/D C |: Am / D7 | G
 RESTS = "Bb major: | Bb7 | N.C. | Eb7 N.C. | Bb7 |"
 MANY_KINDS = "C major: | C | E7 | Am | Fm6 | Db/F | G7b9 | Bdim7 | C6 |"
 BY_WHAT_THEY_DO = "C major: | C Ab7 | C/G G7 | C Ebm | C | F/C Bb/C | C D#dim7 | C/E Bb7 | C Db7 | C |"
+LED_IN_FIFTHS = "'A minor: | i | iv | V7 | i |'"
 
 LINES = {
     "lament-in-c-minor": [LAMENT, "to C minor"],
@@ -39,6 +40,14 @@ LINES = {
     "help": ["help"],
     "list": ["list charts"],
     "chart-with-sections": ["open charts/two-doors.toml"],
+    "drop2-in-two-keys": ['show "E minor: | Em | Bm/D | Am7/C | B7 |" --to "E minor,C minor" --voicing drop2'],
+    "four-part-with-a-broken-rule": [f"show {LED_IN_FIFTHS} --voicing four-part --top 'A4 A4 B4 E4'"],
+    "left-fifth": ["C: | C | G/B | Am N.C. | F |", "left fifth", "loop on"],
+    "lines-in-four-part": ["lines Eb: | Eb | Cm7 F7 | Ab/Bb Bb7 | Eb | --voicing four-part"],
+    "lines-where-voices-enter": ["lines C: | C | G7 | N.C. | Am | F6 G13 | C |"],
+    "why": ["why Bb: | Cm7 | F7 | Bb | 2"],
+    "why-in-four-part": [f"why {LED_IN_FIFTHS} 3 --voicing four-part"],
+    "others": [LAMENT, "others 2", "others --count 4"],
 }
 CHARTS = {
     "two-doors.toml": 'title = "Two Doors"\nkey = "F# minor"\ntempo = 84\nnotes = "Knock first."\n'

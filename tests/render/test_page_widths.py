@@ -16,9 +16,12 @@ from nearhand.verbs.answers import NoteAnswer, ViewsAnswer, view_in
 from nearhand.verbs.list_charts import ChartRow, ListAnswer
 from nearhand.verbs.table import VERBS
 from nearhand.verbs.tune import tune_from_text
-from nearhand.voicing.wishes import DEFAULT_WISHES
+from nearhand.voicing.wishes import DEFAULT_WISHES, STYLES
 
-LINES_OF_CHARTS = [("to all",), ("voice none", "to all"), ("explain",), ("keys",), ("borrow",), ("instead 2",)]
+LINES_OF_CHARTS = [
+    ("to all",), ("voice none", "to all"), ("voice drop2", "to all"), ("voice four-part", "show"),
+    ("explain",), ("keys",), ("borrow",), ("instead 2",), ("lines",), ("why 2",), ("others",),
+]  # fmt: skip
 HELP = ["help", *(f"help {verb.name}" for verb in VERBS)]
 
 
@@ -70,6 +73,10 @@ def test_help_fits_its_page_and_is_plain_where_it_must_be(line):
         "explain | Am | F |",
         "borrow C",
         "instead | Am | E7 | 2",
+        "lines | Am | E7 |",
+        "why | Am | E7 | 2",
+        "others | Am | E7 |",
+        "show | Am | F | E7 | --voicing four-part --top 'A4 - G#4'",
         "help",
         "help show",
         "list .",
@@ -78,6 +85,15 @@ def test_help_fits_its_page_and_is_plain_where_it_must_be(line):
 def test_a_page_of_hardly_any_columns_is_drawn_all_the_same(line, width):
     assert page(line, width=width)
     assert page(line, width=width, plain=True)
+
+
+@pytest.mark.parametrize("style", STYLES)
+@pytest.mark.parametrize("left", ["left none", "left fifth", "left tenth"])
+def test_no_family_under_no_left_hand_is_wider_than_a_narrow_page(style, left):
+    for chart in ("C: | C | F | G7 | C |", "C: | Dm7 G7 | Cmaj7 Am |", "C: | C/E F | G7 C | Bb Eb |"):
+        for line in ("show", "lines", "others", "why 2"):
+            text = page(chart, f"voice {style}", "span tenth", left, line, width=40)
+            assert too_wide(text.split("\n"), 40) == []
 
 
 def test_a_bar_too_wide_for_the_page_is_broken_between_its_chords():

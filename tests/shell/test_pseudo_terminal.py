@@ -113,12 +113,14 @@ def test_a_terminal_without_colours_shows_the_same_words(program):
     try:
         terminal.read_until("chords>")
         page = terminal.answer_to("Am E7", "held", "A minor>")
+        lines = terminal.answer_to("lines --voicing four-part", "the chord", "A minor>")
         terminal.type("quit\r")
     finally:
         status = terminal.close()
 
     assert status == 0
     assert "| Am       | E7" in page
+    assert [word for word in ("soprano", "alto", "tenor", "bass", "outer") if f"\n{word} " not in lines] == []
     assert "\x1b[1;36m" not in terminal.raw
 
 

@@ -123,7 +123,9 @@ def test_the_prompt_shows_the_key(keyboard):
 @pytest.mark.parametrize(
     ("typed", "completed"),
     [("sho", "show"), ("voice n", "voice none"), ("to bb", "to Bb minor"), ("show --v", "show --voicing"),
-     ("open lam", "open lament.toml"), ("open att", "open attic/"), ("help unr", "help unr")],
+     ("open lam", "open lament.toml"), ("open att", "open attic/"), ("help unr", "help unr"),
+     ("voice four", "voice four-part"), ("left te", "left tenth"), ("top f", "top f"), ("weigh par", "weigh parallels"),
+     ("show --voicing sp", "show --voicing spread"), ("others ne", "others next")],
 )  # fmt: skip
 def test_tab_completes_verbs_words_keys_options_and_files(typed, completed, keyboard, tmp_path):
     (tmp_path / "lament.toml").write_text('key = "E minor"\n[[sections]]\nchords = "i V7"')
@@ -140,6 +142,21 @@ def test_a_completed_line_is_answered(keyboard):
 
 def test_tab_on_several_goes_as_far_as_they_agree(keyboard):
     keyboard(("ke" + TAB, "key"), CTRL_C)
+    keyboard(("voice dr" + TAB, "voice drop"), CTRL_C)
+
+
+def test_a_family_a_pin_and_another_path_are_typed_and_taken_back(keyboard):
+    lines = ("pin 2", "others next", "undo", "undo", "others 2", "why 2", "lines", "to Bb")
+    typed = [line + ENTER for line in lines]
+    _, printed, _ = keyboard(LAMENT + ENTER, ("voice dr" + TAB, "voice drop"), "2" + ENTER, *typed)
+
+    assert printed == answers(LAMENT, "voice drop2", *lines)
+    assert [line for line in printed.split("\n") if line.startswith("Asked for")] == [
+        "Asked for: chord 2 pinned.",
+        "Asked for: chord 2 pinned; path 2.",
+        "Asked for: chord 2 pinned.",
+        *["Asked for: path 2."] * 2,
+    ]
 
 
 def test_lines_are_kept_on_disk_and_come_back_with_the_up_arrow(keyboard, tmp_path):

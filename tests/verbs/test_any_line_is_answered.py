@@ -25,6 +25,11 @@ REAL_LINES = [
     "keys | Am | F | C | G | --json", "explain 2", 'explain "| C | E7 |" 1', "list progressions", "to Bb, F#m, all",
     "borrow Eb minor", "borrow", "instead 2", 'instead "C: C G7 C" 2',
     "next", "back", "home", "key Ab lydian", "voice none", "loop off", "degrees major", "open no.toml", "undo", "redo",
+    "voice drop2", "voice four-part", "left fifth", "span tenth", "span 13", "register C4 F#5", "register moves",
+    "top falling", "top E5 - Bb4 C5", "pin 2", "pin 2 D4 G4 Bb4; 1 C4 F4 A4", "pin 2 off", "weigh leap 3, hidden 2",
+    "others", "others 2", "others next --count 3", "why 2", "lines", 'why "| Dm7 | G7 | C |" 2 --voicing shell --loop',
+    'lines "| C | N.C. | F |" --voicing rootless --top "- E4"', 'others "C: C G7" next --voicing any --path 2',
+    'show "| C | F |" --left tenth --span=16 --register "E3 A5" --first "E4 G4 C5" --last "A4 C5 F5"',
     "help show", "quit", "| Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | Ebsus4 | Adim7/C |", "C: bVII V65/V viiø7/ii N6 i64",
 ]  # fmt: skip
 LONG_LINES = [
@@ -34,6 +39,9 @@ LONG_LINES = [
     "explain 1 4 57 | 6-/5 2-7 | --key Bb 3",
     'instead "| Cmaj7#11/G | F#m7b5 B7 | Em |" 3 --key G --degrees major',
     "borrow F# dorian --degrees major --plain",
+    'show "| Dm7 | G7 |" --key C --to F --voicing drop2 --span tenth --left octave --register "E3 A5" --top "D5 -" '
+    '--pin "2 G3 D4 F4 B4" --weights "leap 3, bass 1" --path 1 --loop --json',
+    'why "C: | C | F/A | G7 |" 2 --voicing=four-part --first "E4 C5" --last "F4 B4" --weights off --register moves',
 ]  # fmt: skip
 
 
@@ -94,11 +102,12 @@ def test_a_real_line_with_slips_is_answered_or_refused(session, line):
     st.sampled_from([verb.name for verb in VERBS]),
     st.lists(
         st.sampled_from(
-            ["--to", "--key", "--loop", "--voicing", "none", "all", "C", "Em", "|", "1", "9", "''", '"', "=", "--"]
+            ["--to", "--key", "--loop", "--voicing", "none", "all", "C", "Em", "|", "1", "9", "''", '"', "=", "--",
+             "--top", "--pin", "--span", "--first", "--weights", "--path", "drop2", "falling", "E4", "-", "off", ";"]
         ),
         max_size=5,
     ),
-)
+)  # fmt: skip
 def test_any_words_behind_a_verb_are_answered_or_refused(session, verb, words):
     check(session, " ".join([verb, *words]))
 

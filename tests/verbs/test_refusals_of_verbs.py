@@ -34,16 +34,17 @@ VOICES_HINT = (
     "write voice and one of close, open, drop2, drop3, drop2and4, any, spread, shell, rootless, guide-tones, two-hand, "
     "quartal, upper-structure, four-part, none"
 )
+WEIGHT_HINT = "write leap 3; 0 switches a cost off, commas part several"
 LEFT_HINT = "write one of bass, root, octave, fifth, tenth, none"
-SPAN_HINT = "write span octave, span ninth, or semitones: span 14"
-REGISTER_HINT = "write the lowest and the highest note, for example register G3 E5"
+SPAN_HINT = "write octave, ninth, tenth, or semitones, such as 14"
+REGISTER_HINT = "write the lowest and the highest note, for example G3 E5"
 NOTES_HINT = "write notes with their octaves, for example E4 G4 B4; middle C is C4"
 LETTER_HINT = "write a capital letter A to G, then # or b if needed"
-TOP_HINT = "write free, or falling, or rising, or still, or one note a chord, for example top E5 D5 - C5"
+TOP_HINT = "write free, or falling, or rising, or still, or one note a chord, for example E5 D5 - C5"
 PIN_HINT = "write a chord's number and its notes, for example 2 D4 G4 Bb4"
 COSTS_HINT = (
-    "write one of movement, bass, leap, shift, common, parallels, hidden, tendency, doubling, range, spacing, overlap, "
-    "crossing"
+    "write one of movement, bass, leap, shift, common, parallels, hidden, tendency, melody, doubling, range, spacing, "
+    "overlap, crossing"
 )
 DEGREES_HINT = "write degrees mode, or degrees major, or degrees relative"
 WITH_A_TUNE = [
@@ -92,9 +93,9 @@ WITH_A_TUNE = [
     ("left bas", "'bas' is not a pattern of the left hand", "left ^bas", "did you mean bass?"),
     ("span", "a span is missing", "span^", SPAN_HINT),
     ("span wide", "'wide' is not a span", "span ^wide", SPAN_HINT),
-    ("span 6", "a hand that spans less than a fifth plays no chord", "span ^6", "write span 7 or more"),
-    ("span 0", "a hand that spans less than a fifth plays no chord", "span ^0", "write span 7 or more"),
-    ("span 20", "no hand spans 20 semitones", "span ^20", "write span 19 or less"),
+    ("span 6", "a hand that spans less than a fifth plays no chord", "span ^6", "write 7 or more"),
+    ("span 0", "a hand that spans less than a fifth plays no chord", "span ^0", "write 7 or more"),
+    ("span 20", "no hand spans 20 semitones", "span ^20", "write 19 or less"),
     ("span 99999999999999999999", "'99999999999999999999' is not a span", "span ^99999999999999999999", SPAN_HINT),
     ("register", "there are no notes here", "register^", NOTES_HINT),
     ("register C4", "a register has two notes", "register C4^", REGISTER_HINT),
@@ -103,10 +104,10 @@ WITH_A_TUNE = [
     ("register C4 X5", "X is no note", "register C4 ^X5", LETTER_HINT),
     ("register C4 E", "E needs its octave", "register C4 E^", NOTES_HINT),
     ("register C4 E4", "chord 1 (Em) has no close voicing between C4 and E4", "",
-     "the smallest register that holds one is B3 to G4: write register B3 G4"),
+     "the smallest register that holds all chords is A3 G4"),
     ("top", "a top line is missing", "top^", TOP_HINT),
     ("top faling", "'faling' is not a top line", "top ^faling",
-     "did you mean falling?, or one note a chord, for example top E5 D5 - C5"),
+     "did you mean falling?, or one note a chord, for example E5 D5 - C5"),
     ("top C5", "no close voicing of chord 1 (Em) has C5 on top", "", "the nearest top note it can carry is B4"),
     ("top E5 D5 C5 B4 A4", "the top line has 5 notes for 4 chords", "",
      "give one note a chord, and - where the top note is free"),
@@ -119,12 +120,12 @@ WITH_A_TUNE = [
     ("pin 1 E4 G4 C5", "E4 G4 C5 is no close voicing of chord 1 (Em)", "", "the nearest one is E4 G4 B4"),
     ("pin two E4", "'two' is not a chord's number", "pin ^two E4", PIN_HINT),
     ("weigh", "a cost is missing", "weigh^", COSTS_HINT),
-    ("weigh leap", "a weight is missing", "weigh leap^", "write weigh leap 3; 0 switches a cost off"),
+    ("weigh leap", "a weight is missing", "weigh leap^", WEIGHT_HINT),
     ("weigh leep 3", "'leep' is not a cost", "weigh ^leep 3", "did you mean leap?"),
-    ("weigh leap -3", "'-3' is not a weight", "weigh leap ^-3", "write weigh leap 3; 0 switches a cost off"),
+    ("weigh leap -3", "'-3' is not a weight", "weigh leap ^-3", WEIGHT_HINT),
     ("weigh leap 3, hidden  4 5", "'4 5' is not a weight", "weigh leap 3, hidden  ^4 5",
-     "write weigh hidden 3; 0 switches a cost off"),
-    ("weigh leap big", "'big' is not a weight", "weigh leap ^big", "write weigh leap 3; 0 switches a cost off"),
+     "write hidden 3; 0 switches a cost off, commas part several"),
+    ("weigh leap big", "'big' is not a weight", "weigh leap ^big", WEIGHT_HINT),
     ("lines | Hm |", "H is no chord root", "| ^Hm |", "write B for B natural and Bb for B flat"),
     ("why", "why needs a chord's number", "why^", "write for example  why 2"),
     ("why two", "why needs a chord's number", "why two^", "write for example  why 2"),

@@ -145,7 +145,7 @@ def test_the_hint_of_a_register_that_is_too_narrow_can_be_followed(moves):
     wishes = Wishes(low=midi("C4"), high=midi("F4"), moves=moves)
     with pytest.raises(InputError) as error:
         voice_progression(tune("| I |", D_MAJOR), wishes, home=C_MAJOR)
-    low, high = map(midi, error.value.hint.split()[-2:])
+    low, high = (midi(name) - 2 * moves for name in error.value.hint.split()[-2:])  # as they sound in C
 
     voice_progression(tune("| I |", D_MAJOR), wishes._replace(low=low, high=high), home=C_MAJOR)
 
@@ -222,4 +222,4 @@ def test_a_melody_moves_along_and_is_spelled_in_the_key():
 def test_the_search_is_told_its_home_key():
     task = Task(CADENCE.in_key(A_MAJOR), Wishes(moves=True), home=C_MAJOR)
 
-    assert search_for(task).task.shifts == (-3, 9)
+    assert search_for(task).task.shifts[:2] == (-3, 9)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from nearhand.render.page import Cell, Line, Page, line
 from nearhand.theory.record import NamedTuple
@@ -11,6 +12,8 @@ from nearhand.voicing.voice import Voicing
 _BLACK = (1, 3, 6, 8, 10)
 _KEYS = {False: ("▁", "▀"), True: ("_", "'")}
 """White and black key, in signs and in plain characters."""
+_NARROW = 3
+"""Semitones between two marks that are not worth a cut."""
 LEGEND = "keys: L left, R right, = held"
 
 
@@ -19,7 +22,6 @@ class Strip(NamedTuple):
 
     label: str
     marks: dict[int, tuple[str, str]]
-    split: int
 
 
 def strip_of(label: str, voicing: Voicing, left_before: Sequence[int]) -> Strip:
@@ -33,20 +35,21 @@ def strip_of(label: str, voicing: Voicing, left_before: Sequence[int]) -> Strip:
         for pitch, is_held in zip(voicing.upper, voicing.motion.held, strict=True):
             if is_held:
                 marks[pitch.midi] = ("=", "held")
-    return Strip(label, marks, voicing.right[0].midi if voicing.right else voicing.left[-1].midi + 1)
+    return Strip(label, marks)
 
 
 def draw_strips(strips: Sequence[Strip], page: Page) -> list[Line]:
     """Strips below one another under a line of octave marks, cut to the keys they need.
 
-    Where the page is too narrow, the keys between the hands are left out; then the labels stand above their strips.
+    Where the page is too narrow, keys between those that are played are left out; then the labels stand above their
+    strips.
     """
     if not strips:
         return []
     label_width = max(len(strip.label) for strip in strips) + 1
     keys = _whole_range(strips)
     if label_width + len(keys) > page.width:
-        keys = _both_hands(strips)
+        keys = _without_gaps(strips, page.width)
     above = label_width + len(keys) > page.width
     indent = 0 if above else label_width
     lines = [line(Cell(" " * indent + _octave_marks(keys, page.width - indent), "label"))]
@@ -64,13 +67,24 @@ def _whole_range(strips: Sequence[Strip]) -> list[int | None]:
     return [*range(min(notes) - 1, max(notes) + 2)]
 
 
-def _both_hands(strips: Sequence[Strip]) -> list[int | None]:
-    """Only the keys that the hands use; None stands for the cut between them."""
-    left = [note for strip in strips for note in strip.marks if note < strip.split]
-    right = [note for strip in strips for note in strip.marks if note >= strip.split]
-    if not left or not right:
-        return [*range(min(left + right), max(left + right) + 1)]
-    return [*range(min(left), max(left) + 1), None, *range(min(right), max(right) + 1)]
+def _without_gaps(strips: Sequence[Strip], room: int) -> list[int | None]:
+    """The keys from the lowest mark to the highest, the widest gaps cut out until they fit; None stands for a cut."""
+    marked = sorted({note for strip in strips for note in strip.marks})
+    gaps = sorted(pairwise(marked), key=lambda gap: (gap[0] - gap[1], gap))
+    cut: set[tuple[int, int]] = set()
+    for gap in gaps:
+        if cut and len(_kept(marked, cut)) <= room:
+            break
+        if gap[1] - gap[0] > _NARROW:
+            cut.add(gap)
+    return _kept(marked, cut)
+
+
+def _kept(marked: Sequence[int], cut: set[tuple[int, int]]) -> list[int | None]:
+    keys: list[int | None] = [marked[0]]
+    for low, high in pairwise(marked):
+        keys += [None, high] if (low, high) in cut else [*range(low + 1, high + 1)]
+    return keys
 
 
 def _octave_marks(keys: Sequence[int | None], room: int) -> str:

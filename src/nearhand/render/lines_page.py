@@ -26,7 +26,8 @@ def draw_lines(answer: LinesAnswer, page: Page) -> list[Line]:
     lines += total(answer.view, conventions, page)
     if page.width < WIDE_ENOUGH_FOR_LABELS:
         lines += wrapped(f"rows: {', '.join(rows)}", page.width, role="label")
-    return lines + wrapped(LEGEND, page.width, role="label")
+    counted = "; numbered voices are counted from below" if "2" in rows else ""
+    return lines + wrapped(LEGEND + counted, page.width, role="label")
 
 
 def _columns(answer: LinesAnswer, conventions: Conventions) -> list[Column]:

@@ -91,16 +91,18 @@ def _ways(choice: Choice) -> str:
 
 
 _DECIDING = {
-    "bass": "its bass moves further",
-    "middle": "it lies further from the middle of the register",
-    "order": "it comes later in order, the lower one first",
+    "bass": ("its bass moves further", "its bass moves less"),
+    "middle": ("the whole lies further from the middle of the register", "the whole lies nearer to the middle"),
+    "order": ("the lower one comes first",) * 2,
 }
+"""What decides between equal costs, against a voicing and for it."""
 
 
 def _difference(taken: Choice, other: Choice) -> str:
     reason = decided_by(taken, other)
     if reason in _DECIDING:
-        return f"It costs the same in all; {_DECIDING[reason]}."
+        is_better = other.ties < taken.ties
+        return f"It costs the same in all; {_DECIDING[reason][is_better]}."
     more = other.cost - taken.cost
     return f"It costs {more} more in all." if more > 0 else f"It costs {-more} less in all."
 

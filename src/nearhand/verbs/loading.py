@@ -24,7 +24,9 @@ def loaded(session: Session, arguments: Arguments) -> Session:
     """
     session = with_conventions(session, arguments)
     if voicing := arguments.option("voicing"):
-        session = session._replace(wishes=session.wishes._replace(style=voicing))
+        wishes = session.wishes
+        if voicing != wishes.style:
+            session = session._replace(wishes=wishes._replace(style=voicing, pins=(), path=1))
     key = option_key(arguments, "key")
     if arguments.words:
         session = session.with_tune(tune_of(arguments, key, session))

@@ -22,6 +22,7 @@ def to(session: Session, arguments: Arguments) -> Outcome:
             "to needs a key", arguments.line, end, wanted="a key", hint="write for example  to G minor  or  to all"
         )
     keys = read_keys(arguments.text, session)
+    session = session.on_best_path()
     if len(keys) < 12:
         session = session._replace(shown_key=keys[-1])
     return Outcome(session, views(session, keys, introduces=False))
@@ -42,10 +43,10 @@ def _step(session: Session, arguments: Arguments, falling: bool) -> Outcome:
     tune, key = session.stand
     reached = neighbour(tune.progression, key, falling)
     at_home = reached.tonic.semitones == tune.key.tonic.semitones
-    return shown(session._replace(shown_key=tune.key if at_home else reached))
+    return shown(session.on_best_path()._replace(shown_key=tune.key if at_home else reached))
 
 
 def home(session: Session, arguments: Arguments) -> Outcome:
     """Show the tune in its own key again."""
     session = loaded(session, arguments._replace(words=()))
-    return shown(session._replace(shown_key=session.stand[0].key))
+    return shown(session.on_best_path()._replace(shown_key=session.stand[0].key))

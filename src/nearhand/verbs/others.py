@@ -5,6 +5,7 @@ from __future__ import annotations
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
+from nearhand.theory.pitch import Pitch
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.picking import ends_in_a_number
@@ -15,7 +16,7 @@ from nearhand.verbs.verb import Arguments
 from nearhand.voicing.others import MOST_PATHS, other_paths
 from nearhand.voicing.search import search_for
 from nearhand.voicing.task import Task
-from nearhand.voicing.voice import VoicedProgression, voiced_path
+from nearhand.voicing.voice import VoicedProgression, Voicing, voiced_path
 from nearhand.voicing.wishes import NO_VOICING
 
 LISTED = 5
@@ -69,16 +70,20 @@ def best_paths(session: Session, count: int) -> tuple[Path, ...]:
     wishes = session.wishes._replace(path=1)
     search = search_for(Task(tune.progression.in_key(key), wishes, session.loops, tune.key))
     found = [(cost, voiced_path(search, path)) for cost, path in other_paths(search, count)]
-    best = found[0][1].pitches if found else ()
+    best = [_hands(voicing) for voicing in found[0][1].voicings] if found else []
     return tuple(
         Path(
             number,
             cost,
             voiced,
-            tuple(place for place, (own, other) in enumerate(zip(voiced.pitches, best, strict=True)) if own != other),
+            tuple(place for place, voicing in enumerate(voiced.voicings) if _hands(voicing) != best[place]),
         )
         for number, (cost, voiced) in enumerate(found, start=1)
     )
+
+
+def _hands(voicing: Voicing) -> tuple[tuple[Pitch, ...], tuple[Pitch, ...]]:
+    return voicing.left, voicing.right
 
 
 def _chosen(words: tuple[str, ...]) -> tuple[tuple[str, ...], str]:

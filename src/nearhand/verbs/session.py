@@ -52,6 +52,10 @@ class Session(NamedTuple):
             raise InputError("there is no progression yet", wanted="chords", hint=_NO_TUNE_HINT)
         return self.tune, self.shown_key
 
+    def on_best_path(self) -> Session:
+        """The session on the best path: paths are counted anew in every key."""
+        return self if self.wishes.path == 1 else self._replace(wishes=self.wishes._replace(path=1))
+
     def with_tune(self, tune: Tune) -> Session:
         """The session with another tune, shown in its own key."""
         wishes = self.wishes

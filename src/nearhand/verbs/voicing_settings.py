@@ -13,6 +13,7 @@ from nearhand.verbs.settings import choice_of, shown_or_kept
 from nearhand.verbs.verb import Arguments
 from nearhand.verbs.wishing import (
     OFF,
+    joined_pins,
     read_left,
     read_pins,
     read_register,
@@ -32,9 +33,12 @@ def voice(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     chosen, wishes = choice_of("voice", arguments, VOICINGS), session.wishes
+    if chosen == wishes.style or not wishes.pins:
+        return _wishing(session, wishes._replace(style=chosen))
     outcome = _wishing(session, wishes._replace(style=chosen, pins=()))
-    if wishes.pins and chosen != wishes.style and isinstance(outcome.answer, ViewsAnswer):
-        return outcome._replace(answer=outcome.answer._replace(advice=_PINS_GO))
+    if isinstance(outcome.answer, ViewsAnswer):
+        advice = f"{_PINS_GO} {outcome.answer.advice}".strip()
+        outcome = outcome._replace(answer=outcome.answer._replace(advice=advice))
     return outcome
 
 
@@ -90,8 +94,7 @@ def pin(session: Session, arguments: Arguments) -> Outcome:
 def _read_new_pins(text: str, session: Session) -> Wishes:
     """Pins that take the place of older ones of the same chords."""
     new = read_pins(text, session._replace(wishes=session.wishes._replace(pins=()))).pins
-    places = {place for place, _ in new}
-    return session.wishes._replace(pins=(*(old for old in session.wishes.pins if old[0] not in places), *new))
+    return session.wishes._replace(pins=joined_pins(session.wishes.pins, new))
 
 
 def _pinned_as_shown(session: Session, number: str, line: str) -> Wishes:
@@ -102,8 +105,7 @@ def _pinned_as_shown(session: Session, number: str, line: str) -> Wishes:
     place = picked_place(number, len(view.voiced.voicings), line)
     shift = shift_home(session)
     notes = tuple(pitch.midi + shift for pitch in view.voiced.voicings[place].pitches)
-    others = tuple(old for old in session.wishes.pins if old[0] != place)
-    return session.wishes._replace(pins=(*others, (place, notes)))
+    return session.wishes._replace(pins=joined_pins(session.wishes.pins, ((place, notes),)))
 
 
 def _read(session: Session, arguments: Arguments, reader: Callable[[str, Session], Wishes]) -> Outcome:

@@ -19,6 +19,7 @@ WIDEST_SPAN = 19
 MOST_WEIGHT = 100000
 OFF = "off"
 REGISTERS = ("moves", "stays")
+Pins = tuple[tuple[int, tuple[int, ...]], ...]
 _FREE_NOTE = "-"
 _NOTE_HINT = "write notes with their octaves, for example E4 G4 B4; middle C is C4"
 
@@ -28,6 +29,8 @@ def wished(session: Session, arguments: Arguments) -> Session:
 
     Raises InputError, placed in the whole line.
     """
+    pins = session.wishes.pins
+    session = session._replace(wishes=session.wishes._replace(pins=()))
     for name, reader in _READERS.items():
         text = arguments.option(name)
         if text is not None:
@@ -35,14 +38,23 @@ def wished(session: Session, arguments: Arguments) -> Session:
                 session = session._replace(wishes=reader(text, session))
             except InputError as error:
                 raise arguments.placed(error, name) from None
-    return session
+    return session._replace(wishes=session.wishes._replace(pins=joined_pins(pins, session.wishes.pins)))
+
+
+def joined_pins(old: Pins, new: Pins) -> Pins:
+    """Pins of which new ones take the place of older ones of the same chords."""
+    places = {place for place, _ in new}
+    return (*(pin for pin in old if pin[0] not in places), *new)
 
 
 def shift_home(session: Session) -> int:
-    """Semitones from the shown key to the tune's own, the nearer way: notes are kept as they sound at home."""
+    """Semitones from the shown key to the tune's own, the nearer way back: notes are kept as they sound at home.
+
+    From a tritone off it is down, for the way there is up. Raises InputError where there is no tune.
+    """
     tune, key = session.stand
     distance = (tune.key.tonic.semitones - key.tonic.semitones) % 12
-    return distance - 12 if distance > 6 else distance
+    return distance - 12 if distance >= 6 else distance
 
 
 def read_left(text: str, session: Session) -> Wishes:
@@ -88,7 +100,7 @@ def read_register(text: str, session: Session) -> Wishes:
     if word == OFF:
         return session.wishes._replace(low=None, high=None, moves=False)
     if word in REGISTERS:
-        return session.wishes._replace(moves=word == "moves")
+        return _moving(session, word == "moves")
     notes = read_pitches(text)
     hint = "write the lowest and the highest note, for example G3 E5"
     if len(notes) != 2:
@@ -96,7 +108,16 @@ def read_register(text: str, session: Session) -> Wishes:
     low, high = (note.midi for note in notes)
     if low >= high:
         raise InputError(f"{notes[0]} is not below {notes[1]}", text, wanted="the lower note first", hint=hint)
-    return session.wishes._replace(low=low, high=high)
+    shift = shift_home(session) if session.wishes.moves and session.tune is not None else 0
+    return session.wishes._replace(low=low + shift, high=high + shift)
+
+
+def _moving(session: Session, moves: bool) -> Wishes:
+    """Wishes whose register moves with the key, or stays: as it sounds now, but kept as at home where it moves."""
+    wishes = session.wishes
+    shift = 0 if session.tune is None or moves == wishes.moves else shift_home(session) * (1 if moves else -1)
+    low, high = (None if note is None else note + shift for note in (wishes.low, wishes.high))
+    return wishes._replace(moves=moves, low=low, high=high)
 
 
 def read_top(text: str, session: Session) -> Wishes:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.theory.chord import RelativeChord
 from nearhand.voicing.candidates import Layer, orders_in, whole_layer
 from nearhand.voicing.families import FAMILIES, FOUR_PART
 from nearhand.voicing.hands import SPAN
@@ -14,20 +15,19 @@ def all_layers(task: Task) -> tuple[Layer, ...]:
     """All voicings of every chord that register and span leave, whatever is pinned."""
     if task.wishes.style == FOUR_PART:
         return four_part_strand(task).layers
-    return tuple(layer_of(place, task)[0] for place in range(len(task.progression.relative_chords)))
+    return tuple(layer_of(*step, task)[0] for step in task.steps)
 
 
 def layer_at(place: int, task: Task) -> tuple[Layer, str]:
     """All voicings of one chord that register and span leave, whatever is pinned, and the family they are from."""
     if task.wishes.style == FOUR_PART:
         return four_part_strand(task).layers[place], FOUR_PART
-    return layer_of(place, task)
+    return layer_of(*task.steps[place], task)
 
 
-def layer_of(place: int, task: Task) -> tuple[Layer, str]:
+def layer_of(relative: RelativeChord, after: RelativeChord | None, task: Task) -> tuple[Layer, str]:
     """Both hands' candidates for one chord, and the family they come from: the wished one, or that which stands in."""
     wishes, key, family = task.wishes, task.progression.key, task.family
-    relative, after = task.progression.relative_chords[place], task.after(place)
     chord = relative.in_key(key)
     for each in (family, FAMILIES[family.otherwise], FAMILIES["close"]):
         orders = orders_in(each, relative, key, after)

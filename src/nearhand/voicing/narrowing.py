@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from nearhand.notation.errors import InputError
-from nearhand.voicing.candidates import Candidate, Layer
+from nearhand.voicing.candidates import Layer
 from nearhand.voicing.refusals import refuse_empty_layer, refuse_melody_note, refuse_pin
 from nearhand.voicing.wishes import Wishes
 
@@ -23,18 +25,17 @@ def narrowed(layers: tuple[Layer, ...], task: Task) -> tuple[Layer, ...]:
     _check_places(len(layers), wishes)
     for shift in shifts:
         found = tuple(
-            tuple(candidate for candidate in layer if _is_wished(candidate, place, wishes, shift))
-            for place, layer in enumerate(layers)
+            _carrying(_pinned(layer, place, wishes, shift), place, wishes, shift) for place, layer in enumerate(layers)
         )
         if all(found):
             return found
     shift = shifts[0]
     for place, layer in enumerate(layers):
-        pinned = [layer_ for layer_ in layer if _fits_pins(layer_, place, wishes, shift)]
+        pinned = _pinned(layer, place, wishes, shift)
         if not pinned:
             refuse_pin(layer, place, task, shift)
-        if not any(_fits_melody(each, place, wishes, shift) for each in pinned):
-            refuse_melody_note(tuple(pinned), place, task, shift)
+        if not _carrying(pinned, place, wishes, shift):
+            refuse_melody_note(pinned, place, task, shift)
     raise AssertionError("some layer is empty")
 
 
@@ -49,18 +50,22 @@ def _check_places(count: int, wishes: Wishes) -> None:
         )
 
 
-def _is_wished(candidate: Candidate, place: int, wishes: Wishes, shift: int) -> bool:
-    return _fits_pins(candidate, place, wishes, shift) and _fits_melody(candidate, place, wishes, shift)
-
-
-def _fits_pins(candidate: Candidate, place: int, wishes: Wishes, shift: int) -> bool:
+def _pinned(layer: Layer, place: int, wishes: Wishes, shift: int) -> Layer:
+    """The candidates that have the pinned notes: as all their notes, or else as the upper ones, or the right hand's."""
     for pinned, notes in wishes.pins:
-        moved = tuple(note + shift for note in notes)
-        if pinned == place and moved not in (candidate.notes, candidate.upper, candidate.right):
-            return False
-    return True
+        if pinned == place:
+            moved = tuple(note + shift for note in notes)
+            layer = next((found for found in _having(moved, layer) if found), ())
+    return layer
 
 
-def _fits_melody(candidate: Candidate, place: int, wishes: Wishes, shift: int) -> bool:
+def _having(notes: tuple[int, ...], layer: Layer) -> Iterator[Layer]:
+    yield tuple(candidate for candidate in layer if candidate.notes == notes)
+    yield tuple(candidate for candidate in layer if candidate.upper == notes)
+    yield tuple(candidate for candidate in layer if candidate.right == notes)
+
+
+def _carrying(layer: Layer, place: int, wishes: Wishes, shift: int) -> Layer:
+    """The candidates that have the given top note."""
     note = wishes.melody[place] if place < len(wishes.melody) else None
-    return note is None or candidate.upper[-1] == note + shift
+    return layer if note is None else tuple(candidate for candidate in layer if candidate.upper[-1] == note + shift)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NoReturn
 
 from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import PLAIN
 from nearhand.notation.errors import InputError
 from nearhand.notation.notes import write_pitch
 from nearhand.theory.pitch import pitch_at
@@ -35,7 +36,7 @@ def refuse_empty_layer(layers: tuple[Layer, ...], task: Task) -> NoReturn:
     needed = _least_register(task)
     if needed is None:
         raise InputError(what, hint="choose another style")
-    low, high = (note_named(note - task.register_shift, task) for note in needed)
+    low, high = (note_named(note, task) for note in needed)
     raise InputError(what, hint=f"the smallest register that holds all chords is {low} {high}")
 
 
@@ -134,7 +135,7 @@ def _distance(one: tuple[int, ...], other: tuple[int, ...]) -> int:
 def _chord(place: int, task: Task) -> str:
     progression = task.progression
     chord = progression.relative_chords[place].in_key(progression.key)
-    return f"chord {place + 1} ({write_chord(chord)})"
+    return f"chord {place + 1} ({write_chord(chord, PLAIN)})"
 
 
 def note_named(note: int, task: Task, plain: bool = True) -> str:

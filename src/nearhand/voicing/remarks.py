@@ -51,7 +51,7 @@ def _triads(voiced: VoicedProgression, conventions: Conventions) -> list[str]:
 def _unused(task: Task) -> list[str]:
     """A pattern of the left hand that the family has no place for."""
     wishes, own = task.wishes, Wishes()
-    if wishes.left == own.left or task.uses_left:
+    if wishes.left in (own.left, "none") or task.uses_left:
         return []
     return [f"The left hand of {wishes.style} has notes of its own, so that left {wishes.left} is not played."]
 

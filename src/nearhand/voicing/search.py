@@ -84,8 +84,9 @@ def _apart(task: Task) -> tuple[tuple[Strand, ...], tuple[str, ...]]:
     family, wishes, key = task.family, task.wishes, task.progression.key
     left = task.bass_register_of(family)
     uppers, lefts = [], []
-    for place, relative in enumerate(task.progression.relative_chords):
-        uppers.append(upper_layer(orders_in(family, relative, key, task.after(place)), task.register, wishes.span))
+    register = task.register
+    for relative, after in task.steps:
+        uppers.append(upper_layer(orders_in(family, relative, key, after), register, wishes.span))
         lefts.append(left_layer(left_patterns(relative.in_key(key), task.left, left, wishes.span)))
     right = Strand(_wished(tuple(uppers), task), task.register.centre, task.weights, wishes.top, task.loop)
     return (right, Strand(tuple(lefts), left.centre, KEYBOARD, "free", task.loop)), (family.name,) * len(uppers)
@@ -96,7 +97,7 @@ def _as_one(task: Task) -> tuple[tuple[Strand, ...], tuple[str, ...]]:
     if task.wishes.style == FOUR_PART:
         strand = four_part_strand(task)
         return (strand._replace(layers=_wished(strand.layers, task)),), (FOUR_PART,) * len(strand.layers)
-    found = [layer_of(place, task) for place in range(len(task.progression.relative_chords))]
+    found = [layer_of(*step, task) for step in task.steps]
     layers = _wished(tuple(layer for layer, _ in found), task)
     strand = Strand(layers, task.register.centre, task.weights, task.wishes.top, task.loop)
     if task.weights.tendency or task.weights.melody or task.weights.doubling:

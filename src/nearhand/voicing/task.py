@@ -36,12 +36,11 @@ class Task(NamedTuple):
         """The weights of its style, with the changed ones."""
         return weights_of(self.wishes.style, self.wishes.weights, self.wishes.top)
 
-    def after(self, place: int) -> RelativeChord | None:
-        """The chord that follows the one at a place (from 0); None at an open end."""
+    @property
+    def steps(self) -> tuple[tuple[RelativeChord, RelativeChord | None], ...]:
+        """Each chord with the one that follows it; with None at an open end."""
         chords = self.progression.relative_chords
-        if place + 1 < len(chords):
-            return chords[place + 1]
-        return chords[0] if self.loop else None
+        return tuple(zip(chords, (*chords[1:], chords[0] if self.loop else None), strict=True)) if chords else ()
 
     @property
     def uses_left(self) -> bool:
@@ -58,10 +57,13 @@ class Task(NamedTuple):
 
     @property
     def shifts(self) -> tuple[int, ...]:
-        """Semitones by which what sounds in the home key may be moved to this one: the nearer way first."""
+        """Semitones by which what sounds in the home key may be moved to this one: the nearer way first.
+
+        Octaves beyond the two nearest ways help where notes were given in a third key, the nearer way from there.
+        """
         own = self.progression.key.tonic.semitones
         distance = 0 if self.home is None else (own - self.home.tonic.semitones) % 12
-        return tuple(sorted((distance, distance - 12), key=abs)) if distance else (0,)
+        return tuple(sorted((distance, distance - 12, distance - 24, distance + 12), key=abs))
 
     @property
     def register(self) -> Register:

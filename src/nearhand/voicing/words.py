@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.voicing.families import FOUR_PART
 from nearhand.voicing.voice import VoicedProgression
 
 
@@ -27,6 +28,8 @@ def movement_sentence(voiced: VoicedProgression) -> str:
 
 
 def _movers(voiced: VoicedProgression) -> str:
+    if voiced.style == FOUR_PART:
+        return "The upper voices move"
     reached = {voicing.candidate.reached for voicing in voiced.voicings}
     if reached == {0}:
         return "The right hand moves"
