@@ -8,6 +8,7 @@ from itertools import combinations, pairwise, product
 from nearhand.voicing.layers import layer_at
 from nearhand.voicing.search import search_for
 
+PARTS = (lambda each: each.left + each.right, lambda each: each.upper, lambda each: each.right)
 COMFORTABLE = ((42, 58), (50, 65), (57, 70), (62, 77))
 """Bass E2-C4, tenor C3-G4, alto G3-C5, soprano C4-G5 (three course pages agree, second-hand), less 2 at either end."""
 
@@ -128,19 +129,13 @@ def layers_of(task):
 
 
 def wanted(layers, wishes):
-    """The layers with only the candidates that pins and melody name."""
+    """The layers with only the candidates that pins and melody name: by all notes, else by some of them."""
     pins = dict(wishes.pins)
     found = []
     for place, layer in enumerate(layers):
         pin, top = pins.get(place), wishes.melody[place] if place < len(wishes.melody) else None
-        found.append(
-            [
-                each
-                for each in layer
-                if (pin is None or pin in (each.left + each.right, each.upper, each.right))
-                and (top is None or each.upper[-1] == top)
-            ]
-        )
+        named = [[each for each in layer if pin in (None, part(each))] for part in PARTS]
+        found.append([each for each in next(filter(None, named), []) if top is None or each.upper[-1] == top])
     return found
 
 

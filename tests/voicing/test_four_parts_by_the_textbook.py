@@ -29,7 +29,8 @@ from nearhand.voicing.part_writing import (
 
 LEADING_TONE, AUGMENTED_SECOND = place_of("B"), 9
 TENDENCY = "a tendency tone does not go where it pulls"
-OF_RULES = ("parallels", "hidden", "tendency", "overlap", "spacing")
+AUGMENTED = "an augmented step or leap"
+OF_RULES = ("parallels", "hidden", "tendency", "melody", "overlap", "spacing")
 """The costs that are broken rules."""
 
 # Progressions that can be written without a fault.
@@ -292,7 +293,13 @@ def test_a_rule_that_cannot_hold_is_told_and_no_path_breaks_fewer(text, top, pin
 
 def cost_named(rule):
     """The cost that counts a rule."""
-    others = {OVERLAP: "overlap", HIDDEN_FIFTHS: "hidden", HIDDEN_OCTAVES: "hidden", TENDENCY: "tendency"}
+    others = {
+        OVERLAP: "overlap",
+        HIDDEN_FIFTHS: "hidden",
+        HIDDEN_OCTAVES: "hidden",
+        TENDENCY: "tendency",
+        AUGMENTED: "melody",
+    }
     return others.get(rule, "parallels")
 
 
@@ -314,7 +321,13 @@ def broken_by_hand(numerals, path):
     found = []
     for place, (old, new) in enumerate(pairwise([each.voices for each in path]), 1):
         found += [(place, rule, (low, high)) for rule, low, high in faults(old, new) if rule != UNEQUAL_FIFTHS]
-        for row in TENDENCIES[numerals[place - 1]].split():
+        is_deceptive = numerals[place - 1] in ("V", "V7") and numerals[place] == "vi"  # its fifth falls, too
+        found += [
+            (place, AUGMENTED, (voice,))
+            for voice in range(4)
+            if (old[voice] % 12, new[voice] - old[voice]) in ((5, 6), (11, -6))  # F up to B, B down to F
+        ]
+        for row in f"{TENDENCIES[numerals[place - 1]]} {'D>C' if is_deceptive else ''}".split():
             tone, goal = (7 * place_of(name) % 12 for name in row.split(">"))
             voices = [voice for voice in range(4) if old[voice] % 12 == tone]
             if row[-1] in TONES[numerals[place]].split():
@@ -346,7 +359,7 @@ def test_the_rules_that_are_told_are_those_found_by_hand(line):
     told = [each[:3] for each in broken_rules(search, path)]
 
     assert set(told) == set(broken_by_hand(numerals, path))
-    assert {rule for _, rule, _ in told} <= {*RULES, TENDENCY}
+    assert {rule for _, rule, _ in told} <= {*RULES, TENDENCY, AUGMENTED}
 
 
 @settings(max_examples=25)

@@ -60,7 +60,7 @@ class Session(NamedTuple):
         """The session with another tune, shown in its own key."""
         wishes = self.wishes
         if wishes.melody or wishes.pins or wishes.path > 1:
-            wishes = wishes._replace(melody=(), pins=(), path=1)
+            wishes = wishes._replace(melody=(), pins=(), octaves=False, path=1)
         return self._replace(tune=tune, shown_key=tune.key, loop=None, wishes=wishes)
 
 

@@ -21,6 +21,7 @@ from nearhand.verbs.wishing import (
     read_top,
     read_weights,
     shift_home,
+    with_pins,
 )
 from nearhand.voicing.wishes import Wishes
 
@@ -94,7 +95,7 @@ def pin(session: Session, arguments: Arguments) -> Outcome:
 def _read_new_pins(text: str, session: Session) -> Wishes:
     """Pins that take the place of older ones of the same chords."""
     new = read_pins(text, session._replace(wishes=session.wishes._replace(pins=()))).pins
-    return session.wishes._replace(pins=joined_pins(session.wishes.pins, new))
+    return with_pins(session, joined_pins(session.wishes.pins, new))
 
 
 def _pinned_as_shown(session: Session, number: str, line: str) -> Wishes:
@@ -105,7 +106,7 @@ def _pinned_as_shown(session: Session, number: str, line: str) -> Wishes:
     place = picked_place(number, len(view.voiced.voicings), line)
     shift = shift_home(session)
     notes = tuple(pitch.midi + shift for pitch in view.voiced.voicings[place].pitches)
-    return session.wishes._replace(pins=joined_pins(session.wishes.pins, ((place, notes),)))
+    return with_pins(session, joined_pins(session.wishes.pins, ((place, notes),)))
 
 
 def _read(session: Session, arguments: Arguments, reader: Callable[[str, Session], Wishes]) -> Outcome:

@@ -41,6 +41,11 @@ def wished(session: Session, arguments: Arguments) -> Session:
     return session._replace(wishes=session.wishes._replace(pins=joined_pins(pins, session.wishes.pins)))
 
 
+def with_pins(session: Session, pins: Pins) -> Wishes:
+    """The wishes with other pins, given in the shown key."""
+    return session.wishes._replace(pins=pins, octaves=session.wishes.octaves or shift_home(session) != 0)
+
+
 def joined_pins(old: Pins, new: Pins) -> Pins:
     """Pins of which new ones take the place of older ones of the same chords."""
     places = {place for place, _ in new}
@@ -132,7 +137,7 @@ def read_top(text: str, session: Session) -> Wishes:
         read_choice(text, TOP_LINES, "a top line", "or one note a chord, for example E5 D5 - C5")
     shift = shift_home(session)
     notes = tuple(None if note is None else note.midi + shift for note in _read_line(text))
-    return session.wishes._replace(top=FREE_TOP, melody=notes)
+    return session.wishes._replace(top=FREE_TOP, melody=notes, octaves=session.wishes.octaves or shift != 0)
 
 
 def read_pins(text: str, session: Session) -> Wishes:
@@ -145,7 +150,7 @@ def read_pins(text: str, session: Session) -> Wishes:
             raise error.within(text, start) from None
         pins.append((number - 1, _sounding(notes, session)))
         start += len(part) + 1
-    return session.wishes._replace(pins=session.wishes.pins + tuple(pins))
+    return with_pins(session, session.wishes.pins + tuple(pins))
 
 
 def read_first(text: str, session: Session) -> Wishes:
@@ -258,7 +263,7 @@ def _read_pin(text: str) -> tuple[int, tuple[Pitch, ...]]:
 
 
 def _pinned(session: Session, place: int, notes: tuple[Pitch, ...]) -> Wishes:
-    return session.wishes._replace(pins=(*session.wishes.pins, (place, _sounding(notes, session))))
+    return with_pins(session, (*session.wishes.pins, (place, _sounding(notes, session))))
 
 
 def _sounding(notes: tuple[Pitch, ...], session: Session) -> tuple[int, ...]:

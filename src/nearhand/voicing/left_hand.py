@@ -19,7 +19,8 @@ PATTERNS = {
     "none": "nothing, because a bass player has the bass",
 }
 """Patterns of the left hand (common practice, no source)."""
-SINGLE_OR_NO_NOTES = ("bass", "root", "none")
+ON_ROOT = "root"
+SINGLE_OR_NO_NOTES = ("bass", ON_ROOT, "none")
 _OCTAVE = 12
 _WIDEST = {"octave": 12, "fifth": 12, "tenth": 16}
 """Semitones of the wider patterns, at the most: a tenth may be major."""
@@ -33,7 +34,7 @@ def bass_register(bass: str, pattern: str) -> Register:
     """Where the bass of a family may lie, by how the family treats it and by the pattern."""
     if bass != FREE:
         return _REACHED_REGISTER
-    return LEFT_HAND if pattern in ("bass", "root") else _PATTERN_REGISTER
+    return LEFT_HAND if pattern in ("bass", ON_ROOT) else _PATTERN_REGISTER
 
 
 def left_patterns(chord: Chord, pattern: str, register: Register, span: int) -> tuple[tuple[int, ...], ...]:
@@ -48,8 +49,8 @@ def left_patterns(chord: Chord, pattern: str, register: Register, span: int) -> 
     """
     if pattern == "none":
         return ((),)
-    on_root = pattern == "root" or chord.bass == chord.root
-    lowest = chord.root if pattern == "root" else chord.bass
+    on_root = pattern == ON_ROOT or chord.bass == chord.root
+    lowest = chord.root if pattern == ON_ROOT else chord.bass
     heights = _heights(chord.quality, pattern, on_root)
     if heights[-1] > span:
         widest = _WIDEST[pattern]
@@ -62,7 +63,7 @@ def left_patterns(chord: Chord, pattern: str, register: Register, span: int) -> 
 
 def _heights(quality: Quality, pattern: str, on_root: bool) -> tuple[int, ...]:
     """The pattern's notes in semitones above its lowest."""
-    if pattern in ("bass", "root"):
+    if pattern in ("bass", ON_ROOT):
         return (0,)
     member = {"fifth": quality.interval(5), "tenth": quality.interval(3)}.get(pattern)
     if member is None or not on_root:

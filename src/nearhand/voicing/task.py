@@ -8,7 +8,7 @@ from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
 from nearhand.voicing.families import FAMILIES, FOUR_PART, FREE, NO_BASS, Family
 from nearhand.voicing.hands import Register
-from nearhand.voicing.left_hand import SINGLE_OR_NO_NOTES, bass_register
+from nearhand.voicing.left_hand import ON_ROOT, SINGLE_OR_NO_NOTES, bass_register
 from nearhand.voicing.weights import Weights, weights_of
 from nearhand.voicing.wishes import Wishes
 
@@ -38,8 +38,10 @@ class Task(NamedTuple):
 
     @property
     def steps(self) -> tuple[tuple[RelativeChord, RelativeChord | None], ...]:
-        """Each chord with the one that follows it; with None at an open end."""
+        """Each chord, over its root where the left hand plays that, with the one that follows; None at an open end."""
         chords = self.progression.relative_chords
+        if self.left == ON_ROOT:
+            chords = tuple(chord if chord.bass == chord.root else chord._replace(bass=chord.root) for chord in chords)
         return tuple(zip(chords, (*chords[1:], chords[0] if self.loop else None), strict=True)) if chords else ()
 
     @property
@@ -59,11 +61,13 @@ class Task(NamedTuple):
     def shifts(self) -> tuple[int, ...]:
         """Semitones by which what sounds in the home key may be moved to this one: the nearer way first.
 
-        Octaves beyond the two nearest ways help where notes were given in a third key, the nearer way from there.
+        Notes given in a third key came the nearer way from there, so that they may need another octave here.
         """
         own = self.progression.key.tonic.semitones
         distance = 0 if self.home is None else (own - self.home.tonic.semitones) % 12
-        return tuple(sorted((distance, distance - 12, distance - 24, distance + 12), key=abs))
+        if self.wishes.octaves:
+            return tuple(sorted((distance, distance - 12, distance - 24, distance + 12), key=abs))
+        return tuple(sorted((distance, distance - 12), key=abs)) if distance else (0,)
 
     @property
     def register(self) -> Register:

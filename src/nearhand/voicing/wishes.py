@@ -27,7 +27,8 @@ class Wishes(NamedTuple):
     whether registers move with the key, so that its positions are those of the tune's own key. ``top``: one of
     TOP_LINES. ``melody``: the top note of each chord as MIDI numbers, None where it is free; empty for no melody.
     ``pins``: pairs of a chord's place (from 0) and its notes as MIDI numbers, low to high: all of them, or the upper
-    ones, or those of the right hand; both as they sound in the tune's own key. ``weights``: pairs of a cost's name and
+    ones, or those of the right hand; both as they sound in the tune's own key. ``octaves``: whether these notes may
+    move by octaves, as they must where they were given in another key. ``weights``: pairs of a cost's name and
     its weight, in place of the family's. ``path``: 1 for the best path, 2 for the next best ...
     """
 
@@ -40,6 +41,7 @@ class Wishes(NamedTuple):
     top: str = FREE_TOP
     melody: tuple[int | None, ...] = ()
     pins: tuple[tuple[int, tuple[int, ...]], ...] = ()
+    octaves: bool = False
     weights: tuple[tuple[str, int], ...] = ()
     path: int = 1
 
