@@ -8,21 +8,11 @@ from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import ViewsAnswer, view_in
 from nearhand.verbs.options import SWITCHES, VOICINGS
 from nearhand.verbs.picking import ends_in_a_number, picked_place
+from nearhand.verbs.pinning import joined_pins, read_pins, shift_home, with_pins
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.settings import choice_of, shown_or_kept
 from nearhand.verbs.verb import Arguments
-from nearhand.verbs.wishing import (
-    OFF,
-    joined_pins,
-    read_left,
-    read_pins,
-    read_register,
-    read_span,
-    read_top,
-    read_weights,
-    shift_home,
-    with_pins,
-)
+from nearhand.verbs.wishing import OFF, read_left, read_register, read_span, read_top, read_weights
 from nearhand.voicing.wishes import Wishes
 
 _PINS_GO = "The pins are let go: they were voicings of another family. undo brings them back."

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from nearhand.notation.errors import InputError
-from nearhand.notation.notes import read_pitch_class
-from nearhand.theory.pitch import Pitch
 from nearhand.verbs.choices import read_choice
+from nearhand.verbs.pinning import joined_pins, read_first, read_last, read_pins, shift_home
+from nearhand.verbs.pitches import read_number, read_pitches, read_top_notes
 from nearhand.verbs.session import Session
 from nearhand.verbs.verb import Arguments
 from nearhand.voicing.hands import LEAST_SPAN, SPAN
@@ -19,9 +19,6 @@ WIDEST_SPAN = 19
 MOST_WEIGHT = 100000
 OFF = "off"
 REGISTERS = ("moves", "stays")
-Pins = tuple[tuple[int, tuple[int, ...]], ...]
-_FREE_NOTE = "-"
-_NOTE_HINT = "write notes with their octaves, for example E4 G4 B4; middle C is C4"
 
 
 def wished(session: Session, arguments: Arguments) -> Session:
@@ -41,27 +38,6 @@ def wished(session: Session, arguments: Arguments) -> Session:
     return session._replace(wishes=session.wishes._replace(pins=joined_pins(pins, session.wishes.pins)))
 
 
-def with_pins(session: Session, pins: Pins) -> Wishes:
-    """The wishes with other pins, given in the shown key."""
-    return session.wishes._replace(pins=pins, octaves=session.wishes.octaves or shift_home(session) != 0)
-
-
-def joined_pins(old: Pins, new: Pins) -> Pins:
-    """Pins of which new ones take the place of older ones of the same chords."""
-    places = {place for place, _ in new}
-    return (*(pin for pin in old if pin[0] not in places), *new)
-
-
-def shift_home(session: Session) -> int:
-    """Semitones from the shown key to the tune's own, the nearer way back: notes are kept as they sound at home.
-
-    From a tritone off it is down, for the way there is up. Raises InputError where there is no tune.
-    """
-    tune, key = session.stand
-    distance = (tune.key.tonic.semitones - key.tonic.semitones) % 12
-    return distance - 12 if distance >= 6 else distance
-
-
 def read_left(text: str, session: Session) -> Wishes:
     """Read the name of a left-hand pattern. Raises InputError."""
     if text.strip() == OFF:
@@ -78,7 +54,7 @@ def read_span(text: str, session: Session) -> Wishes:
     word = text.strip()
     if word == OFF:
         return session.wishes._replace(span=SPAN)
-    span = SPANS.get(word) or _number(word, "a span", "write octave, ninth, tenth, or semitones, such as 14")
+    span = SPANS.get(word) or read_number(word, "a span", "write octave, ninth, tenth, or semitones, such as 14")
     if span < LEAST_SPAN:
         raise InputError(
             "a hand that spans less than a fifth plays no chord",
@@ -136,32 +112,8 @@ def read_top(text: str, session: Session) -> Wishes:
     if not word or word[0].islower():
         read_choice(text, TOP_LINES, "a top line", "or one note a chord, for example E5 D5 - C5")
     shift = shift_home(session)
-    notes = tuple(None if note is None else note.midi + shift for note in _read_line(text))
+    notes = tuple(None if note is None else note.midi + shift for note in read_top_notes(text))
     return session.wishes._replace(top=FREE_TOP, melody=notes, octaves=session.wishes.octaves or shift != 0)
-
-
-def read_pins(text: str, session: Session) -> Wishes:
-    """Read pins: a chord's number and its notes, several with semicolons between. Raises InputError."""
-    pins, start = [], 0
-    for part in text.split(";"):
-        try:
-            number, notes = _read_pin(part)
-        except InputError as error:
-            raise error.within(text, start) from None
-        pins.append((number - 1, _sounding(notes, session)))
-        start += len(part) + 1
-    return with_pins(session, session.wishes.pins + tuple(pins))
-
-
-def read_first(text: str, session: Session) -> Wishes:
-    """Read the notes of the first chord. Raises InputError."""
-    return _pinned(session, 0, read_pitches(text))
-
-
-def read_last(text: str, session: Session) -> Wishes:
-    """Read the notes of the last chord. Raises InputError."""
-    tune, _ = session.stand
-    return _pinned(session, max(0, len(tune.progression.relative_chords) - 1), read_pitches(text))
 
 
 def read_weights(text: str, session: Session) -> Wishes:
@@ -185,7 +137,7 @@ def read_weights(text: str, session: Session) -> Wishes:
             known = read_choice(name, NAMES, "a cost")
             at = start + len(part) - len(number)
             hint = f"write {known} 3; 0 switches a cost off, commas part several"
-            weight = _number(number.strip(), "a weight", hint)
+            weight = read_number(number.strip(), "a weight", hint)
         except InputError as error:
             raise error.within(text, at) from None
         weights[known] = min(weight, MOST_WEIGHT)
@@ -195,7 +147,7 @@ def read_weights(text: str, session: Session) -> Wishes:
 
 def read_path(text: str, session: Session) -> Wishes:
     """Read the number of a path, 1 for the best. Raises InputError."""
-    number = _number(text.strip(), "a path's number", "write 1 for the best path, 2 for the next best")
+    number = read_number(text.strip(), "a path's number", "write 1 for the best path, 2 for the next best")
     if number < 1:
         raise InputError("paths are numbered from 1", text, wanted="a path's number", hint="write 1 for the best path")
     return session.wishes._replace(path=number)
@@ -213,67 +165,3 @@ _READERS: dict[str, Callable[[str, Session], Wishes]] = {
     "path": read_path,
 }
 """Option to its reader."""
-
-
-def read_pitches(text: str) -> tuple[Pitch, ...]:
-    """Read note names with octaves. Raises InputError.
-
-    >>> [str(pitch) for pitch in read_pitches("E4 G#4")]
-    ['E4', 'G#4']
-    """
-    notes = _read_line(text)
-    if None in notes:
-        raise InputError("a note is missing", text, text.index(_FREE_NOTE), wanted="a note", hint=_NOTE_HINT)
-    return tuple(note for note in notes if note is not None)
-
-
-def _read_line(text: str) -> tuple[Pitch | None, ...]:
-    notes: list[Pitch | None] = []
-    at = 0
-    while at < len(text):
-        if text[at].isspace() or text[at] == ",":
-            at += 1
-        elif text[at] == _FREE_NOTE:
-            notes.append(None)
-            at += 1
-        else:
-            name, end = read_pitch_class(text, at)
-            if end >= len(text) or text[end] not in "012345678":
-                is_far = text[end : end + 1] in ("9", "-") and text[end : end + 2] != "- "
-                what = f"{name} lies outside the octaves 0 to 8" if is_far else f"{name} needs its octave"
-                raise InputError(what, text, end, wanted="an octave", hint=_NOTE_HINT)
-            notes.append(Pitch(name, int(text[end])))
-            at = end + 1
-    if not notes:
-        raise InputError("there are no notes here", text, len(text), wanted="notes", hint=_NOTE_HINT)
-    return tuple(notes)
-
-
-def _read_pin(text: str) -> tuple[int, tuple[Pitch, ...]]:
-    stripped = text.lstrip()
-    number, _, notes = stripped.partition(" ")
-    hint = "write a chord's number and its notes, for example 2 D4 G4 Bb4"
-    place = _number(number, "a chord's number", hint)
-    if place < 1:
-        raise InputError("chords are numbered from 1", text, wanted="a chord's number", hint=hint)
-    try:
-        return place, read_pitches(notes)
-    except InputError as error:
-        raise error.within(text, len(text) - len(notes)) from None
-
-
-def _pinned(session: Session, place: int, notes: tuple[Pitch, ...]) -> Wishes:
-    return with_pins(session, (*session.wishes.pins, (place, _sounding(notes, session))))
-
-
-def _sounding(notes: tuple[Pitch, ...], session: Session) -> tuple[int, ...]:
-    """MIDI numbers low to high, as they sound in the tune's own key."""
-    shift = shift_home(session)
-    return tuple(sorted(note.midi + shift for note in notes))
-
-
-def _number(text: str, wanted: str, hint: str) -> int:
-    if text.isascii() and text.isdigit() and len(text) <= 9:
-        return int(text)
-    what = f"{text[:30]!r} is not {wanted}" if text else f"{wanted} is missing"
-    raise InputError(what, text, wanted=wanted, hint=hint)

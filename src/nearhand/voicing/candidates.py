@@ -74,7 +74,8 @@ def orders_in(family: Family, chord: RelativeChord, key: Key, after: RelativeCho
     """
     root = chord.root + key.tonic.fifths
     if family.orders:
-        from nearhand.voicing.members import added_tones, orders_of
+        from nearhand.voicing.added_tones import added_tones
+        from nearhand.voicing.members import orders_of
 
         bass = chord.bass - chord.root if family.bass == STACKED else None
         found = orders_of(chord, added_tones(chord, after, key.mode), family.orders, family.members, bass)

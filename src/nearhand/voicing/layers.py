@@ -41,7 +41,8 @@ def layer_of(relative: RelativeChord, after: RelativeChord | None, task: Task) -
 def four_part_strand(task: Task) -> Strand:
     """Four parts: every placing that the textbook allows, with its doublings and tendency tones."""
     from nearhand.harmony.analysis import analyse
-    from nearhand.voicing.four_part import four_part_layer, part_chords
+    from nearhand.voicing.four_part import four_part_layer
+    from nearhand.voicing.four_part_chords import part_chords
 
     progression, wishes = task.progression, task.wishes
     register = task.register_of(FAMILIES[FOUR_PART])

@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from nearhand.theory.chord import RelativeChord
-from nearhand.theory.mode import LEADING_TONE, Mode
 from nearhand.theory.quality import Quality, alteration
 
 _COLOURS = ("altered 5", "13", "altered 11", "11")
@@ -69,10 +68,6 @@ _MAJOR_THIRD, _MINOR_SEVENTH, _DIMINISHED_FIFTH = 4, -2, -6
 _SEVENTH, _THIRTEENTH = 7, 13
 
 
-ADDED = (2, -5, 9, -1, 6, 3, -4, -2)
-"""Tones that a family may add, in fifths above the root: ninths, elevenths, thirteenths, a minor seventh."""
-
-
 def orders_of(
     chord: RelativeChord, added: tuple[int, int], orders: tuple[str, ...], chains: str, bass: int | None
 ) -> tuple[tuple[tuple[int, ...], int], ...]:
@@ -90,28 +85,6 @@ def orders_of(
     if bass is None and chord.bass != chord.root and chains == "strict":
         return tuple(order for order in found if 0 in order[0])
     return found
-
-
-def added_tones(chord: RelativeChord, after: RelativeChord | None, mode: Mode) -> tuple[int, int]:
-    """The ninth and the thirteenth that may be added to a chord, in fifths above its root.
-
-    Over a dominant that falls a fifth they are those of the chord it leads to, major or minor; major chords have the
-    natural ones, as have minor chords from outside the key; all others have those of the key (common practice, no
-    source).
-
-    >>> from nearhand.notation.numerals import parse_numeral
-    >>> from nearhand.theory.mode import MAJOR
-    >>> added_tones(parse_numeral("V7/ii", MAJOR), parse_numeral("ii", MAJOR), MAJOR)
-    (-5, -4)
-    """
-    quality = chord.quality
-    if quality.is_dominant_seventh:
-        if after is not None and _sound(after.root - chord.root) == _sound(_FOURTH):
-            is_minor = after.quality.has_minor_third
-            return (_FLAT_NINTH, _FLAT_THIRTEENTH) if is_minor else (_NATURAL_NINTH, _NATURAL_THIRTEENTH)
-    elif quality.interval(3) == _MAJOR_THIRD or not {*mode.degrees, LEADING_TONE}.issuperset(chord.places):
-        return _NATURAL_NINTH, _NATURAL_THIRTEENTH
-    return _key_tone(chord, mode, _NATURAL_NINTH), _key_tone(chord, mode, _NATURAL_THIRTEENTH)
 
 
 @lru_cache(maxsize=4096)
@@ -235,16 +208,6 @@ _UPPER_NAMES = {
     _FLAT_THIRTEENTH: "any b13",
     _SHARP_FIFTH: "any b13",
 }
-
-
-def _key_tone(chord: RelativeChord, mode: Mode, plain: int) -> int:
-    """The ninth or thirteenth that the key has above a root, in fifths above it; ``plain`` is the natural one.
-
-    Where the key's tone is neither the plain nor the flat one, as above most roots outside the key, the plain one.
-    """
-    letter = (chord.root + plain) * 4 % 7
-    own = next(degree for degree in mode.degrees if degree * 4 % 7 == letter) - chord.root
-    return own if own in (plain, plain - 7) else plain
 
 
 def _sound(place: int) -> int:

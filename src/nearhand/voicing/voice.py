@@ -133,7 +133,7 @@ def _names(relative: RelativeChord, key: Key, style: str) -> dict[int, PitchClas
     chord = relative.in_key(key)
     tones = [chord.root, chord.bass, *reversed(chord.tones)]
     if FAMILIES[style].members != "plain":
-        from nearhand.voicing.members import ADDED
+        from nearhand.voicing.added_tones import ADDED
 
         tones = [chord.root.up(tone) for tone in ADDED] + tones
     return {tone.semitones: tone for tone in tones}
