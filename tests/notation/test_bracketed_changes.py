@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from music21 import key as m21_key
 from music21 import roman
@@ -167,6 +167,7 @@ def test_an_added_octave_third_or_fifth_doubles_a_tone():
 
 
 @settings(max_examples=400)
+@example("VI", "[no1][no3][no5][add6]", MAJOR, Conventions())
 @given(
     st.sampled_from(HEADS),
     st.lists(st.sampled_from([*CHANGES, "[add8]", "[#1]", "[b8]"]), max_size=3).map("".join),

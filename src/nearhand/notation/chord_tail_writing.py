@@ -28,6 +28,8 @@ _NUMERAL_SIXTHS = {"6/9": "(add6,add9)", "6": "(add6)"}
 def symbol_tail(chord_quality: Quality, symbols: str = "plain") -> str:
     """Write a quality as the tail of a chord symbol; it reads back to the same quality. Accidentals are b and #.
 
+    Raises ValueError for what no symbol can say, as a lone tone that is altered twice.
+
     >>> [symbol_tail(read_tail(tail)) for tail in ("-7", "7(b13,b9)", "9sus", "+7", "madd9")]
     ['m7', '7(b9,b13)', '9sus4', '7#5', 'm(add9)']
     >>> [symbol_tail(read_tail(tail), "jazz") for tail in ("m7", "maj7", "m7b5", "m(maj7)", "dim7", "madd9")]
@@ -80,15 +82,21 @@ def _from_base(target: Quality, base: Quality, tail: str, major: str) -> tuple[i
     # an alteration takes the plain tone's place, so additions follow; no5 would take an altered fifth as well
     changes.sort(key=lambda change: change.startswith("add"))
     omitted = [f"no{number}" for number, _ in missing]
-    changes = omitted + changes if is_odd or "#5" in changes or "b5" in changes else changes + omitted
-    words = [change.replace("maj", major) for change in changes]
-    written = tail + suspension + _join(words, (tail + suspension)[-1:].isdigit())
+    cost = 2 * (len(omitted) + len(changes) + bool(suspension) + _OUT_OF_THE_WAY * is_odd) + ((3, -3) in missing)
+    orders = [changes + omitted, omitted + changes]  # what is left out goes last where nothing would be left before
+    for order in reversed(orders) if is_odd or "#5" in changes or "b5" in changes else orders:
+        words = [change.replace("maj", major) for change in order]
+        written = tail + suspension + _join(words, (tail + suspension)[-1:].isdigit())
+        if _reads_back(written, target):
+            return cost, written
+    return None
+
+
+def _reads_back(written: str, target: Quality) -> bool:
     try:
-        if read_tail(written) != target:
-            return None
+        return read_tail(written) == target
     except InputError:
-        return None
-    return 2 * (len(changes) + bool(suspension) + _OUT_OF_THE_WAY * is_odd) + ((3, -3) in missing), written
+        return False
 
 
 def _join(changes: list[str], after_digit: bool) -> str:

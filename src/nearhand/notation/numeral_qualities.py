@@ -75,7 +75,20 @@ def read_quality(tail: str, degree: Degree, sevenths_of_scale: bool) -> tuple[Qu
         raise InputError(what, tail, end - 1, wanted="a chord", hint="leave out a bracket or an accidental")
     if any(number == 1 and place for number, place in kept):
         raise InputError("the root of a chord cannot be altered", tail, end - 1, wanted="a chord", hint=_OTHER_DEGREE)
-    return quality(kept), _lowest(kept, figures.numbers[figures.inversion])
+    changed = quality(kept)
+    if changes and not _has_a_symbol(changed):
+        raise InputError("no chord symbol says this chord", tail, end - 1, wanted="a chord", hint="leave out a bracket")
+    return changed, _lowest(kept, figures.numbers[figures.inversion])
+
+
+def _has_a_symbol(changed: Quality) -> bool:
+    from nearhand.notation.chord_tail_writing import symbol_tail
+
+    try:
+        symbol_tail(changed)
+    except ValueError:
+        return False
+    return True
 
 
 def _lowest(tones: list[tuple[int, int]], number: int) -> int:
