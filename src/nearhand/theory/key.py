@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from nearhand.theory.mode import MAJOR, MINOR, MINOR_FORMS, Mode
+from nearhand.theory.pitch import Pitch, pitch_at
 from nearhand.theory.pitch_class import PitchClass, nearest_on_line, pitch_class
 from nearhand.theory.record import NamedTuple
 
 SHARP_ORDER = "FCGDAEB"
+_MIDDLE_OF_SCALE = 2
+"""Fifths from the tonic of a major key to the middle of its scale: D in C."""
 
 
 class Key(NamedTuple):
@@ -69,6 +72,15 @@ class Key(NamedTuple):
 
     def __str__(self) -> str:
         return f"{self.tonic} {self.mode.name}"
+
+
+def pitch_in(key: Key, number: int) -> Pitch:
+    """A MIDI number as the note that lies nearest to a key's scale on the line of fifths.
+
+    >>> str(pitch_in(Key(PitchClass(-3), MAJOR), 63)), str(pitch_in(Key(PitchClass(4), MAJOR), 63))
+    ('Eb4', 'D#4')
+    """
+    return pitch_at(nearest_on_line(pitch_class(number * 7 % 12), key.signature + _MIDDLE_OF_SCALE), number)
 
 
 def spellings(key: Key) -> tuple[Key, ...]:

@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import NoReturn
 
 from nearhand.notation.chord_symbols import write_chord
-from nearhand.notation.conventions import PLAIN
+from nearhand.notation.conventions import PLAIN, Conventions
 from nearhand.notation.errors import InputError
-from nearhand.notation.notes import write_pitch
-from nearhand.theory.pitch import pitch_at
-from nearhand.theory.pitch_class import nearest_on_line, pitch_class
+from nearhand.notation.notes import pitch_name
+from nearhand.theory.key import pitch_in
 from nearhand.voicing.candidates import Layer
 from nearhand.voicing.layers import all_layers
 from nearhand.voicing.path import NEVER
@@ -138,11 +137,9 @@ def _chord(place: int, task: Task) -> str:
     return f"chord {place + 1} ({write_chord(chord, PLAIN)})"
 
 
-def note_named(note: int, task: Task, plain: bool = True) -> str:
+def note_named(note: int, task: Task, conventions: Conventions = PLAIN) -> str:
     """A MIDI number as the note that is nearest to the key on the line of fifths."""
-    progression = task.progression
-    centre = progression.key.tonic.fifths + progression.key.mode.brightness + 2
-    return write_pitch(pitch_at(nearest_on_line(pitch_class(note * 7 % 12), centre), note), plain)
+    return pitch_name(pitch_in(task.progression.key, note), conventions)
 
 
 def _notes(notes: tuple[int, ...], task: Task) -> str:
