@@ -14,7 +14,9 @@ __version__ = "0.1.0"
 __all__ = [
     "Conventions",
     "InputError",
+    "Key",
     "Tune",
+    "VoicedProgression",
     "Wishes",
     "__version__",
     "best_paths",
@@ -28,7 +30,9 @@ __all__ = [
     "parse_key",
     "parse_progression",
     "regions",
+    "singers_keys",
     "voice",
+    "written_for",
 ]
 
 
@@ -37,7 +41,9 @@ if TYPE_CHECKING:
     from nearhand.library import (
         Conventions,
         InputError,
+        Key,
         Tune,
+        VoicedProgression,
         Wishes,
         best_paths,
         borrow,
@@ -50,7 +56,9 @@ if TYPE_CHECKING:
         parse_key,
         parse_progression,
         regions,
+        singers_keys,
         voice,
+        written_for,
     )
 
 

@@ -6,12 +6,11 @@ import sys
 
 TYPE_CHECKING = False  # as in typing, which is not worth its import before the version is told
 if TYPE_CHECKING:
-    from typing import NoReturn
+    from typing import NoReturn, TextIO
 
     from nearhand.notation.errors import InputError
     from nearhand.render.output import Output
     from nearhand.verbs.session import Session
-    from nearhand.verbs.verb import Verb
     from nearhand.verbs.words import Word
 
 OK, REFUSED, INTERRUPTED = 0, 2, 130
@@ -19,13 +18,25 @@ OK, REFUSED, INTERRUPTED = 0, 2, 130
 
 def run() -> NoReturn:
     """The program itself. A one-shot command leaves at once: taking the interpreter down costs a tenth of its time."""
+    _open_missing_streams()
     status = main()
     if len(sys.argv) > 1:
         import os
 
-        sys.stderr.flush()  # standard output was flushed, or its reader has left
-        os._exit(status)
+        try:
+            sys.stderr.flush()  # standard output was flushed, or its reader has left
+        finally:
+            os._exit(status)
     sys.exit(status)
+
+
+def _open_missing_streams() -> None:
+    """Let streams that were closed before the start lead nowhere, so that nothing trips over them."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        if getattr(sys, name) is None:
+            import os
+
+            setattr(sys, name, os.fdopen(os.open(os.devnull, os.O_RDWR), mode, encoding="utf-8"))
 
 
 def main(argv: list[str] | None = None) -> int:
@@ -37,11 +48,27 @@ def main(argv: list[str] | None = None) -> int:
     except KeyboardInterrupt:
         return INTERRUPTED
     except BrokenPipeError:  # the reader of a pipe has left: nobody is there to tell
-        import os
-
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _write_no_more(sys.stdout)
         return OK
+    except OSError as error:  # as on a full disk
+        _write_no_more(sys.stdout)
+        return _not_written(error)
     return status
+
+
+def _write_no_more(stream: TextIO) -> None:
+    """Let a stream that takes nothing lead nowhere: what it still holds must not fail once more at the end."""
+    import os
+
+    os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
+def _not_written(error: OSError) -> int:
+    try:
+        print(f"the answer cannot be written: {error.strerror or error}", file=sys.stderr, flush=True)
+    except OSError:  # nor the refusal: the exit status is left to tell it
+        _write_no_more(sys.stderr)
+    return REFUSED
 
 
 def _version() -> int:
@@ -93,37 +120,45 @@ def _one_shot(words: list[str]) -> int:
     from nearhand.render.output import output_to
     from nearhand.verbs.respond import perform
     from nearhand.verbs.table import BY_NAME, find_verb
-    from nearhand.verbs.words import line_of
+    from nearhand.verbs.words import Word, line_of
 
     line, placed = line_of([word.encode("utf-8", "replace").decode("utf-8") for word in words])
     output = output_to(sys.stdout, dict(os.environ))
     name = words[0]
     if name in ("--help", "-h", "help"):
-        return _help(output, find_verb(words[1], line, placed[1].start) if len(words) > 1 else None)
+        return _help(output, placed[1:], line)
     if name in BY_NAME:
         placed = placed[1:]
     elif not _is_input(name):
         find_verb(name, line)
     verb = BY_NAME.get(name, BY_NAME["show"])
     if "--help" in words:
-        return _help(output, verb)
+        return _help(output, (Word(verb.name, 0), *(word for word in placed if word.text == "--json")), line)
     if not verb.one_shot:
         raise _needs_shell(name, line)
     outcome = perform(_session(output.signs), verb, _with_standard_input(placed), line)
-    if "--json" in words:
+    return _tell(outcome.answer, output, "--json" in words, outcome.plain)
+
+
+def _tell(answer: object, output: Output, as_json: bool, plain: bool = False) -> int:
+    """Show an answer as a page or as a document."""
+    if as_json:
         from nearhand.render.json_answers import json_answer
 
-        sys.stdout.buffer.write(json_answer(outcome.answer).encode("utf-8", "replace") + b"\n")
+        sys.stdout.buffer.write(json_answer(answer).encode("utf-8", "replace") + b"\n")
     else:
-        output.show(outcome.answer, outcome.plain)
+        output.show(answer, plain)
     return OK
 
 
-def _help(output: Output, verb: Verb | None) -> int:
-    from nearhand.verbs.keeping import HelpAnswer
+def _help(output: Output, words: tuple[Word, ...], line: str) -> int:
+    """Help on what the words name."""
+    from nearhand.verbs.helping import help_on
+    from nearhand.verbs.table import BY_NAME
+    from nearhand.verbs.words import sort_words
 
-    output.show(HelpAnswer(verb, in_shell=False))
-    return OK
+    named = sort_words(BY_NAME["help"], words, line)
+    return _tell(help_on(named.text, line, named.start, in_shell=False), output, named.has("json"))
 
 
 def _is_input(word: str) -> bool:
@@ -145,14 +180,21 @@ def _session(signs: bool) -> Session:
 
 def _with_standard_input(words: tuple[Word, ...]) -> tuple[Word, ...]:
     """The words with ``-`` replaced by the text of standard input."""
-    from nearhand.verbs.files import decode
-
     return tuple(
-        word._replace(text=decode(sys.stdin.buffer.read(), "standard input"), quoted=True)
-        if word.text == "-" and not word.quoted
-        else word
+        word._replace(text=_standard_input(), quoted=True) if word.text == "-" and not word.quoted else word
         for word in words
     )
+
+
+def _standard_input() -> str:
+    from nearhand.notation.errors import InputError
+    from nearhand.verbs.files import decode
+
+    try:
+        data = sys.stdin.buffer.read()
+    except OSError as error:  # as when a folder stands there
+        raise InputError(f"standard input cannot be read: {error.strerror}", hint="give it chords or a chart") from None
+    return decode(data, "standard input")
 
 
 def _needs_shell(verb: str, line: str) -> InputError:

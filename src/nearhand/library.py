@@ -16,13 +16,16 @@ if TYPE_CHECKING:
     from nearhand.harmony.cadences import Cadence
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.harmony.modulation import Region
+    from nearhand.melody.singers_key import Fit
     from nearhand.verbs.instead import Offer
     from nearhand.voicing.lines import Lines
 
 __all__ = [
     "Conventions",
     "InputError",
+    "Key",
     "Tune",
+    "VoicedProgression",
     "Wishes",
     "best_paths",
     "borrow",
@@ -35,7 +38,9 @@ __all__ = [
     "parse_key",
     "parse_progression",
     "regions",
+    "singers_keys",
     "voice",
+    "written_for",
 ]
 
 
@@ -201,3 +206,50 @@ def instead(tune: Tune, number: int) -> tuple[Offer, ...]:
     if not 1 <= number <= len(chords):
         raise IndexError(f"the chords are numbered 1 to {len(chords)} (got {number})")
     return offers_for(chords, number - 1, tune.key)
+
+
+def _tune_in_html(tune: Tune) -> str:
+    """A tune as a table for notebooks."""
+    from nearhand.render.html_tables import tune_table
+
+    return tune_table(tune)
+
+
+def _voiced_in_html(voiced: VoicedProgression) -> str:
+    """Voicings as a table for notebooks."""
+    from nearhand.render.html_tables import voiced_table
+
+    return voiced_table(voiced)
+
+
+_IN_NOTEBOOKS = "_repr_html_"
+"""The method by which notebooks ask a value for its table. Values know nothing of pages: theirs is given them here."""
+setattr(Tune, _IN_NOTEBOOKS, _tune_in_html)
+setattr(VoicedProgression, _IN_NOTEBOOKS, _voiced_in_html)
+
+
+def singers_keys(tune: Tune, span: str, singers: str) -> tuple[Fit, ...]:
+    """The keys in which a tune fits singers, best first: ``key``, ``shift`` in semitones, ``low``, ``high``, ``room``.
+
+    ``span``: its lowest and highest note in its own key (``C4 E5``), or as degrees (``5 3``). ``singers``: ranges
+    (``A3 D5``) or kinds of voices (``alto``), parted by semicolons. Raises InputError.
+
+    >>> [(str(fit.key), fit.shift) for fit in singers_keys(parse_progression("| C | F | G7 | C |"), "C4 D5", "A3 C5")]
+    [('Bb major', -2), ('A major', -3)]
+    """
+    from nearhand.melody.singers_key import fitting_keys
+    from nearhand.verbs.singer import read_singers, read_span
+
+    return fitting_keys(read_span(span, tune.key), read_singers(singers), tune.progression)
+
+
+def written_for(tune: Tune, instrument: str) -> Tune:
+    """A tune as an instrument reads it, in its written key. Raises InputError for an instrument that is not known.
+
+    >>> written_for(parse_progression("| Eb | Ab | Bb7 |"), "alto sax").symbols()
+    ('C', 'F', 'G7')
+    """
+    from nearhand.verbs.parts import part_of, read_instruments
+
+    (known,) = read_instruments(instrument)
+    return tune._replace(progression=part_of(tune.progression, known).written)
