@@ -9,7 +9,7 @@ from nearhand.harmony.cadences import Cadence, Phrase, cadences, phrases
 from nearhand.harmony.minor_forms import TELLING_WORDS, CrossRelation, Turn, cross_relations, turns
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import ORDINALS
-from nearhand.notation.notes import write_pitch_class
+from nearhand.notation.notes import note_name
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.key import Key
 from nearhand.theory.mode import Mode
@@ -130,4 +130,4 @@ def _cross_relation(relation: CrossRelation, key: Key, conventions: Conventions)
 
 
 def _note(place: int, key: Key, conventions: Conventions) -> str:
-    return write_pitch_class(key.tonic.up(place), conventions.plain)
+    return note_name(key.tonic.up(place), conventions)

@@ -97,12 +97,14 @@ def beats_of(progression: Progression) -> list[Beats]:
 
 
 def runner_up(fits: Sequence[KeyFit]) -> KeyFit:
-    """The second likeliest key: the next major or minor one, before any other mode.
+    """The second likeliest key: the next major or minor one, before any other mode; the relative of an only one.
 
     >>> from nearhand.notation.chord_symbols import parse_chord
     >>> str(runner_up(rank_keys([parse_chord(text) for text in ("Em", "Bm/D", "Am/C", "B7")])).key)
     'G major'
     """
+    if len(fits) == 1:  # chords that only one key can spell
+        return fits[0]._replace(key=fits[0].key.relative, share=0.0)
     return next((fit for fit in fits[1:] if fit.key.mode in (MAJOR, MINOR)), fits[1])
 
 

@@ -9,7 +9,7 @@ from nearhand.harmony.key_finding import is_cadence, is_predominant, is_tonic
 from nearhand.harmony.melody_keys import correlation, weighed
 from nearhand.harmony.sources import own_source
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.notes import write_pitch_class
+from nearhand.notation.notes import note_name
 from nearhand.notation.numeral_writing import write_numeral
 from nearhand.theory.chord import Chord, RelativeChord, relative_to
 from nearhand.theory.key import Key
@@ -64,7 +64,7 @@ def _signature(key: Key, chords: Sequence[Chord], melody: Sequence[PitchClass], 
     if not outside:
         fits = "every note"
     elif len(outside) <= _MOST_NAMED:
-        *others, last = [write_pitch_class(note, conventions.plain) for note in outside]
+        *others, last = [note_name(note, conventions) for note in outside]
         fits = f"every note but {', '.join(others)} and {last}" if others else f"every note but {last}"
     else:
         fits = f"{fitting} of {len(notes)} notes"
@@ -90,7 +90,7 @@ def _leading_tone(key: Key, chords: Sequence[Chord], melody: Sequence[PitchClass
         return ""
     note = key.tonic.up(LEADING_TONE)
     count = sum(note in chord.tones for chord in chords) + sum(note == other for other in melody)
-    return f"{write_pitch_class(note, conventions.plain)}, its leading tone, sounds {_times(count)}" if count else ""
+    return f"{note_name(note, conventions)}, its leading tone, sounds {_times(count)}" if count else ""
 
 
 def _times(count: int) -> str:

@@ -11,8 +11,8 @@ from nearhand.notation.accidentals import write_accidental
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.degrees import degree_number
-from nearhand.notation.keys import write_key
-from nearhand.notation.notes import write_pitch_class
+from nearhand.notation.keys import key_name
+from nearhand.notation.notes import note_name
 from nearhand.notation.numeral_writing import write_degree
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.key import Key
@@ -34,7 +34,7 @@ class Scene(NamedTuple):
 
     def note(self, place: int) -> str:
         """The note of a place above the tonic."""
-        return write_pitch_class(self.key.tonic.up(place), self.conventions.plain)
+        return note_name(self.key.tonic.up(place), self.conventions)
 
     def symbol(self, chord: RelativeChord) -> str:
         """A chord's symbol."""
@@ -75,7 +75,7 @@ def origin(scene: Scene) -> str:
 
 def _own(scene: Scene) -> str:
     every = "every form of " if scene.key.mode.is_minor else ""
-    return f"It belongs to {every}{write_key(scene.key, scene.conventions.plain)}."
+    return f"It belongs to {every}{key_name(scene.key, scene.conventions)}."
 
 
 def _minor_form(scene: Scene) -> str:

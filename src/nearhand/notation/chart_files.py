@@ -112,7 +112,7 @@ def read_chart_file(text: str, name: str) -> ChartFile:
     ('Two Doors', 'G major', 2)
     """
     source = Source(text.replace("\r\n", "\n"), name)
-    table = _toml(source)
+    table = toml_of(source, 'write for example  title = "Two Doors"', "this file cannot be a chart")
     _check(table, _FIELDS, source)
     meter = _read(parse_meter, table["meter"], source, "meter") if "meter" in table else COMMON_TIME
     key = _read(parse_key, table["key"], source, "key") if "key" in table else None
@@ -124,7 +124,11 @@ def read_chart_file(text: str, name: str) -> ChartFile:
     return ChartFile(source, table.get("title", ""), key, tempo, table.get("notes", "").strip(), sections)
 
 
-def _toml(source: Source) -> dict[str, Any]:
+def toml_of(source: Source, hint: str, otherwise: str) -> dict[str, Any]:
+    """The table of a file's TOML; ``otherwise`` says what a file is not that cannot be taken in at all.
+
+    Raises InputError with the line and column in the file.
+    """
     import tomllib
 
     try:
@@ -134,10 +138,9 @@ def _toml(source: Source) -> dict[str, Any]:
         line, column = _line_and_column(place, source.text)
         shown = source.lines[line - 1] if line <= len(source.lines) else ""
         what = f"this is no TOML: {message or error}".rstrip(".")
-        hint = 'write for example  title = "Two Doors"'
         raise InputError(what, shown, column - 1, hint=hint, source=source.name, line=line) from None
     except (RecursionError, ValueError):  # nested too deeply, or a number of thousands of digits
-        raise InputError("this file cannot be a chart", source=source.name, hint=_NO_CHORDS_HINT) from None
+        raise InputError(otherwise, source=source.name, hint=hint) from None
 
 
 def _line_and_column(place: str, text: str) -> tuple[int, int]:

@@ -9,6 +9,9 @@ DEGREES = ("mode", "major", "relative")
 SEVENTHS = ("chord", "scale")
 SYMBOLS = ("plain", "jazz", "long", "compact", "ascii")
 FIGURES = ("line", "raised")
+NAMES = ("english", "german", "solfege")
+SPOKEN = "spoken"
+LAYOUTS = ("drawn", SPOKEN)
 
 
 class Conventions(NamedTuple):
@@ -20,7 +23,9 @@ class Conventions(NamedTuple):
     ``viio7``). ``sevenths``: a bare 7, 9, 11 or 13 behind a numeral is that of a chord symbol (``chord``: I7 is a
     dominant seventh), or that of the scale (``scale``, as in RomanText: I7 is Imaj7). ``symbols`` is the style of
     chord symbols: ``plain`` Cm7b5, ``jazz`` Cø7, ``long`` Cmin7b5, ``compact`` Cø7 CM7, ``ascii`` plain with b and #.
-    ``figures`` behind numerals and numbers stand on the ``line`` or ``raised``.
+    ``figures`` behind numerals and numbers stand on the ``line`` or ``raised``. ``layout``: answers are ``drawn`` as
+    grids and keyboards, or ``spoken``, one fact a line and signs as words, for ears. ``names`` are those of listed
+    notes and of keys: ``english``, ``german`` (H is B natural), ``solfege`` (Do is C); symbols and input stay English.
     """
 
     degrees: str = "mode"
@@ -28,9 +33,11 @@ class Conventions(NamedTuple):
     sevenths: str = "chord"
     symbols: str = "plain"
     figures: str = "line"
+    layout: str = "drawn"
+    names: str = "english"
 
     def choosing(self, name: str, choice: str) -> Conventions:
-        """The same conventions with another choice of one that has a name: degrees, sevenths, symbols, figures."""
+        """The same conventions with another choice of one that has a name: degrees, sevenths, symbols ..."""
         return Conventions(**{**self._asdict(), name: choice})
 
     def counting_mode(self, mode: Mode) -> Mode:

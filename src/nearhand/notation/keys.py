@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
-from nearhand.notation.notes import read_pitch_class, write_pitch_class
+from nearhand.notation.notes import note_name, read_pitch_class, write_pitch_class
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR, MODES, Mode
 from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS
@@ -64,3 +65,12 @@ def write_key(key: Key, plain: bool = False) -> str:
     ('B♭ minor', 'Bb minor')
     """
     return f"{write_pitch_class(key.tonic, plain)} {key.mode.name}"
+
+
+def key_name(key: Key, conventions: Conventions) -> str:
+    """A key in words as pages write it: its tonic is named as notes are.
+
+    >>> key_name(parse_key("Bm"), Conventions(names="german"))
+    'H minor'
+    """
+    return f"{note_name(key.tonic, conventions)} {key.mode.name}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from nearhand.notation.accidentals import MOST_ACCIDENTALS, read_accidentals, write_accidental
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.pitch import Pitch
 from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS, PitchClass, pitch_class
@@ -60,6 +61,28 @@ def write_pitch_class(note: PitchClass, plain: bool = False) -> str:
 def write_pitch(pitch: Pitch, plain: bool = False) -> str:
     """Write a note name with its octave: middle C is C4."""
     return f"{write_pitch_class(pitch.pitch_class, plain)}{pitch.octave}"
+
+
+def note_name(note: PitchClass, conventions: Conventions) -> str:
+    """A note's name as pages list it: English, German or solfege.
+
+    >>> [note_name(PitchClass(-2), Conventions(names=names)) for names in ("english", "german", "solfege")]
+    ['B♭', 'B', 'Si♭']
+    """
+    if conventions.names == "english":
+        return write_pitch_class(note, conventions.plain)
+    from nearhand.notation.note_names import NAMERS
+
+    return NAMERS[conventions.names](note, conventions.plain)
+
+
+def pitch_name(pitch: Pitch, conventions: Conventions) -> str:
+    """A note's name as pages list it, with its octave: middle C is C4, and Do4.
+
+    >>> pitch_name(Pitch(PitchClass(5), 3), Conventions(names="german"))
+    'H3'
+    """
+    return f"{note_name(pitch.pitch_class, conventions)}{pitch.octave}"
 
 
 def parse_pitch_class(text: str) -> PitchClass:

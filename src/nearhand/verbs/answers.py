@@ -53,14 +53,20 @@ def view_in(progression: Progression, key: Key, wishes: Wishes, loop: bool) -> V
     Raises InputError for wishes that cannot be met.
     """
     moved = progression.in_key(key)
-    analyses = iter(analyse(moved.relative_chords, key.mode))
     voiced = None if wishes.style == NO_VOICING else voice_progression(moved, wishes, loop, home=progression.key)
+    return view_of(moved, voiced)
+
+
+def view_of(progression: Progression, voiced: VoicedProgression | None) -> View:
+    """A progression seen in its own key: analysed, with the voicings that it has, if any."""
+    key = progression.key
+    analyses = iter(analyse(progression.relative_chords, key.mode))
     voicings = iter(voiced.voicings if voiced else ())
     chords = []
-    for moment in moved.moments:
+    for moment in progression.moments:
         relative = moment.slot.chord
         if relative is None:
             chords.append(ChordView(moment, None, None, None))
         else:
             chords.append(ChordView(moment, relative.in_key(key), next(analyses), next(voicings, None)))
-    return View(key, moved.bars, tuple(chords), voiced)
+    return View(key, progression.bars, tuple(chords), voiced)

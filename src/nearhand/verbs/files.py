@@ -20,7 +20,16 @@ def with_suffix(path: str) -> str:
     >>> with_suffix("waltz"), with_suffix("waltz.toml")
     ('waltz.toml', 'waltz.toml')
     """
-    return path if path.endswith(SUFFIX) or os.path.exists(path) else path + SUFFIX
+    return path if path.endswith(SUFFIX) or os.path.exists(from_home(path)) else path + SUFFIX
+
+
+def from_home(path: str) -> str:
+    """A path as the system takes it: a lone ``~`` in front is the player's own folder.
+
+    >>> from_home("waltz.toml"), from_home("~/waltz.toml") == os.path.expanduser("~/waltz.toml")
+    ('waltz.toml', True)
+    """
+    return os.path.expanduser(path) if path == "~" or path.startswith("~/") else path
 
 
 def read_text(path: str) -> str:
@@ -28,15 +37,17 @@ def read_text(path: str) -> str:
 
     Raises InputError when it is missing, a folder, too large, not to be read, or not UTF-8.
     """
-    if os.path.isdir(path):
+    if os.path.isdir(from_home(path)):
         raise InputError(f"{path} is a folder, not a chart", path, hint=f"list {path} shows its charts")
     try:
-        with open(path, "rb") as file:
+        with open(from_home(path), "rb") as file:
             data = file.read(LARGEST_FILE + 1)
     except FileNotFoundError:
         raise InputError(f"there is no file {path}", path, wanted="a chart file", hint=_HINT) from None
     except (OSError, ValueError) as error:
-        raise InputError(f"{path} cannot be read: {_reason(error)}", path, wanted="a chart file", hint=_HINT) from None
+        raise InputError(
+            f"{path} cannot be read: {reason_of(error)}", path, wanted="a chart file", hint=_HINT
+        ) from None
     if len(data) > LARGEST_FILE:
         raise InputError(f"{path} is too large for a chart", path, hint="a chart holds at most 5 MB")
     return decode(data, path)
@@ -106,11 +117,25 @@ def write_tune(path: str, tune: Tune, replace: bool) -> None:
     Raises InputError when the file exists and ``replace`` is not set, or when it cannot be written; nothing is lost
     then.
     """
-    if os.path.exists(path) and not replace:
+    place = from_home(path)
+    if os.path.exists(place) and not replace:
         raise InputError(f"{path} exists already", path, hint=f"save {path} --over writes over it")
     from nearhand.notation.chart_writing import write_chart_file
 
     text = write_chart_file(tune.progression, tune.title, tune.tempo_bpm, tune.notes)
+    try:
+        write_whole(place, text)
+    except (OSError, ValueError) as error:
+        raise InputError(
+            f"{path} cannot be written: {reason_of(error)}", path, hint="choose another folder or name"
+        ) from None
+
+
+def write_whole(path: str, text: str) -> None:
+    """Write a file as a whole: to a temporary file beside it first, which then takes its name.
+
+    Raises OSError or ValueError; the old file is then as it was.
+    """
     temporary = f"{path}.{os.getpid()}.part"
     try:
         with open(temporary, "w", encoding="utf-8", newline="\n") as file:
@@ -118,10 +143,6 @@ def write_tune(path: str, tune: Tune, replace: bool) -> None:
             file.flush()
             os.fsync(file.fileno())
         os.replace(temporary, path)
-    except (OSError, ValueError) as error:
-        raise InputError(
-            f"{path} cannot be written: {_reason(error)}", path, hint="choose another folder or name"
-        ) from None
     finally:
         if os.path.exists(temporary):
             os.unlink(temporary)
@@ -133,16 +154,16 @@ def charts_in(folder: str) -> tuple[str, ...]:
     Raises InputError when there is no such folder or it cannot be read.
     """
     try:
-        names = sorted(name for name in os.listdir(folder) if name.endswith(SUFFIX))
+        names = sorted(name for name in os.listdir(from_home(folder)) if name.endswith(SUFFIX))
     except FileNotFoundError:
         raise InputError(
             f"there is no folder {folder}", folder, wanted="a folder", hint="list FOLDER shows its charts"
         ) from None
     except (OSError, ValueError) as error:
-        raise InputError(f"{folder} cannot be read: {_reason(error)}", folder, wanted="a folder", hint="") from None
+        raise InputError(f"{folder} cannot be read: {reason_of(error)}", folder, wanted="a folder", hint="") from None
     return tuple(os.path.join(folder, name) for name in names)
 
 
-def _reason(error: OSError | ValueError) -> str:
+def reason_of(error: OSError | ValueError) -> str:
     """What the system says of a file; a name that no file can have is a ValueError without words for a player."""
     return getattr(error, "strerror", None) or "its name cannot be used"

@@ -1,25 +1,13 @@
-"""``open`` and ``save``, ``undo`` and ``redo``, ``help`` and ``quit``."""
+"""``open`` and ``save``, ``undo`` and ``redo``, and ``quit``."""
 
 from __future__ import annotations
 
 from nearhand.notation.errors import InputError
-from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import NoteAnswer
-from nearhand.verbs.files import read_tune, with_suffix, write_tune
+from nearhand.verbs.files import from_home, read_tune, with_suffix, write_tune
 from nearhand.verbs.session import Outcome, Session, redo, undo
 from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
-
-TYPE_CHECKING = False
-if TYPE_CHECKING:
-    from nearhand.verbs.verb import Verb
-
-
-class HelpAnswer(NamedTuple):
-    """Help on one verb, or on all."""
-
-    verb: Verb | None
-    in_shell: bool
 
 
 def open_chart(session: Session, arguments: Arguments) -> Outcome:
@@ -31,8 +19,9 @@ def open_chart(session: Session, arguments: Arguments) -> Outcome:
         raise InputError(
             "open needs a file", arguments.line, len(arguments.line), hint="write for example  open waltz.toml"
         )
-    session = session.with_tune(read_tune(with_suffix(arguments.text), conventions=session.conventions))
-    return shown(session, introduces=True)
+    path = with_suffix(arguments.text)
+    session = session.with_tune(read_tune(path, conventions=session.conventions))
+    return shown(session, introduces=True)._replace(chart=from_home(path))
 
 
 def save(session: Session, arguments: Arguments) -> Outcome:
@@ -47,7 +36,7 @@ def save(session: Session, arguments: Arguments) -> Outcome:
         )
     path = with_suffix(arguments.text)
     write_tune(path, tune.in_key(key), replace=arguments.has("over"))
-    return Outcome(session, NoteAnswer((f"Saved in {key} as {path}.",)))
+    return Outcome(session, NoteAnswer((f"Saved in {key} as {path}.",)), chart=from_home(path))
 
 
 def undo_change(session: Session, arguments: Arguments) -> Outcome:
@@ -66,17 +55,6 @@ def _restored(session: Session | None, otherwise: str) -> Outcome:
     if session.tune is None:
         return Outcome(session, NoteAnswer(("There is no progression now.",)))
     return shown(session)
-
-
-def give_help(session: Session, arguments: Arguments) -> Outcome:
-    """Explain all verbs in short, or one of them.
-
-    Raises InputError at a verb that does not exist.
-    """
-    from nearhand.verbs.table import find_verb
-
-    verb = find_verb(arguments.text, arguments.line, arguments.start) if arguments.words else None
-    return Outcome(session, HelpAnswer(verb, in_shell=True))
 
 
 def leave(session: Session, arguments: Arguments) -> Outcome:

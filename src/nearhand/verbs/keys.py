@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
-from nearhand.notation.keys import parse_key, write_key
+from nearhand.notation.keys import key_name, parse_key
 from nearhand.theory.chord import Chord
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import NoteAnswer
@@ -98,7 +98,7 @@ def key(session: Session, arguments: Arguments) -> Outcome:
     """
     if session.tune is None and arguments.words:
         named = parse_key(arguments.text)
-        note = f"Numerals and numbers are now read in {write_key(named, session.conventions.plain)}."
+        note = f"Numerals and numbers are now read in {key_name(named, session.conventions)}."
         return Outcome(session._replace(shown_key=named), NoteAnswer((note,)))
     session = loaded(session, arguments._replace(words=()))
     if not arguments.words:

@@ -8,7 +8,7 @@ from nearhand.notation.chart import looks_like_a_chord
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
-from nearhand.verbs.files import SUFFIX, read_tune, tune_from_file_text
+from nearhand.verbs.files import SUFFIX, from_home, read_tune, tune_from_file_text
 from nearhand.verbs.session import Session
 from nearhand.verbs.tune import Tune, tune_from_text
 from nearhand.verbs.verb import Arguments
@@ -45,7 +45,7 @@ def loaded(session: Session, arguments: Arguments) -> Session:
 def with_conventions(session: Session, arguments: Arguments) -> Session:
     """The session with the notation that a verb's options ask for."""
     conventions = session.conventions
-    for name in ("degrees", "sevenths", "symbols", "figures"):
+    for name in ("degrees", "sevenths", "symbols", "figures", "layout", "names"):
         if chosen := arguments.option(name):
             conventions = conventions.choosing(name, chosen)
     if arguments.has("plain"):
@@ -73,7 +73,8 @@ def is_file_name(text: str) -> bool:
     """Whether a verb's text names a file rather than being a chart itself."""
     if "\n" in text or "|" in text or len(text) > 1000:
         return False
-    return text.endswith(SUFFIX) or (not looks_like_a_chord(text) and os.path.exists(text)) or os.path.isfile(text)
+    path = from_home(text)
+    return text.endswith(SUFFIX) or (not looks_like_a_chord(text) and os.path.exists(path)) or os.path.isfile(path)
 
 
 def option_key(arguments: Arguments, name: str) -> Key | None:

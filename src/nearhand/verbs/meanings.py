@@ -2,27 +2,62 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 
-def meanings_of(verb: str) -> tuple[tuple[str, str], ...]:
+Meanings = tuple[tuple[str, str], ...]
+
+
+def meanings_of(verb: str) -> Meanings:
     """Words that may follow a verb and what each means; nothing for most verbs.
 
     >>> dict(meanings_of("left"))["fifth"]
     'root, fifth and octave; over a slash bass its octave alone'
     """
-    if verb == "voice":
-        from nearhand.voicing.families import FAMILIES
+    return _MEANINGS[verb]() if verb in _MEANINGS else ()
 
-        return (*((family.name, family.help) for family in FAMILIES.values()), ("none", "the chord tones alone"))
-    if verb == "left":
-        from nearhand.voicing.left_hand import PATTERNS
 
-        return tuple(PATTERNS.items())
-    if verb == "weigh":
-        from nearhand.voicing.weights import COSTS
+def _families() -> Meanings:
+    from nearhand.voicing.families import FAMILIES
 
-        return tuple(COSTS.items())
-    if verb == "span":
-        from nearhand.verbs.wishing import SPANS
+    return (*((family.name, family.help) for family in FAMILIES.values()), ("none", "the chord tones alone"))
 
-        return tuple((name, f"{semitones} semitones") for name, semitones in SPANS.items())
-    return ()
+
+def _patterns() -> Meanings:
+    from nearhand.voicing.left_hand import PATTERNS
+
+    return tuple(PATTERNS.items())
+
+
+def _costs() -> Meanings:
+    from nearhand.voicing.weights import COSTS
+
+    return tuple(COSTS.items())
+
+
+def _spans() -> Meanings:
+    from nearhand.verbs.wishing import SPANS
+
+    return tuple((name, f"{semitones} semitones") for name, semitones in SPANS.items())
+
+
+def _settings() -> Meanings:
+    from nearhand.verbs.lasting import SETTINGS
+
+    return tuple((setting.name, setting.meaning) for setting in SETTINGS.values())
+
+
+def _topics() -> Meanings:
+    from nearhand.verbs.topics import TOPICS
+
+    return tuple((topic.name, topic.summary) for topic in TOPICS)
+
+
+_MEANINGS: dict[str, Callable[[], Meanings]] = {
+    "voice": _families,
+    "left": _patterns,
+    "weigh": _costs,
+    "span": _spans,
+    "set": _settings,
+    "help": _topics,
+}
+"""Verb to what knows the words that may follow it; each imports its table when it is asked."""

@@ -1,9 +1,17 @@
-"""Moving the shown key: ``to`` a key, ``next`` and ``back`` along falling fifths, ``home``."""
+"""Moving the shown key: ``to`` a key, ``next`` and ``back`` along falling fifths, ``up`` and ``down``, ``home``.
+
+``relative`` and ``parallel`` move nothing: they read the same chords in another key.
+"""
 
 from __future__ import annotations
 
-from nearhand.harmony.moving import neighbour
+from collections.abc import Callable
+
+from nearhand.harmony.moving import best_spelling, neighbour
 from nearhand.notation.errors import InputError
+from nearhand.notation.keys import key_name
+from nearhand.theory.key import Key
+from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import read_keys, shown, views
@@ -50,3 +58,78 @@ def home(session: Session, arguments: Arguments) -> Outcome:
     """Show the tune in its own key again."""
     session = loaded(session, arguments._replace(words=()))
     return shown(session.on_best_path()._replace(shown_key=session.stand[0].key))
+
+
+MOST_SEMITONES = 11
+
+
+def up(session: Session, arguments: Arguments) -> Outcome:
+    """Show the tune a semitone higher, or some.
+
+    Raises InputError.
+    """
+    return _shift(session, arguments, 1)
+
+
+def down(session: Session, arguments: Arguments) -> Outcome:
+    """Show the tune a semitone lower, or some.
+
+    Raises InputError.
+    """
+    return _shift(session, arguments, -1)
+
+
+def _shift(session: Session, arguments: Arguments, direction: int) -> Outcome:
+    session = loaded(session, arguments._replace(words=()))
+    tune, key = session.stand
+    reached = best_spelling(tune.progression, key.moved(7 * direction * _semitones(arguments)), come_from=key)
+    at_home = reached.tonic.semitones == tune.key.tonic.semitones
+    return shown(session.on_best_path()._replace(shown_key=tune.key if at_home else reached))
+
+
+def _semitones(arguments: Arguments) -> int:
+    """How many semitones are asked for; one when no number is given. Raises InputError."""
+    text = arguments.text
+    if not text:
+        return 1
+    if text.isascii() and text.isdigit() and 1 <= int(text[:6]) <= MOST_SEMITONES:
+        return int(text[:6])
+    what, hint = (
+        f"{text[:20]!r} is no number of semitones",
+        f"write a number from 1 to {MOST_SEMITONES}, or none for one",
+    )
+    start, end = arguments.start, arguments.start + len(text)
+    raise InputError(what, arguments.line, start, end, wanted="a number of semitones", hint=hint)
+
+
+def relative(session: Session, arguments: Arguments) -> Outcome:
+    """Read the same chords in the relative key, that of the same signature.
+
+    Raises InputError.
+    """
+    return _read_in(session, arguments, lambda key: key.relative)
+
+
+def parallel(session: Session, arguments: Arguments) -> Outcome:
+    """Read the same chords in the parallel key, on the same tonic.
+
+    Raises InputError.
+    """
+    return _read_in(session, arguments, lambda key: key.parallel)
+
+
+def _read_in(session: Session, arguments: Arguments, other: Callable[[Key], Key]) -> Outcome:
+    """The chords as they are shown, in the other of two keys that belong together: home, and the key that is shown.
+
+    Without chords it is the key in which numerals will be read.
+    """
+    if session.tune is None and session.shown_key is not None:
+        named = other(session.shown_key)
+        note = f"Numerals and numbers are now read in {key_name(named, session.conventions)}."
+        return Outcome(session._replace(shown_key=named), NoteAnswer((note,)))
+    session = loaded(session, arguments._replace(words=()))
+    tune, key = session.stand
+    new = session.with_tune(tune.read_in(other(tune.key)))._replace(shown_key=other(key), loop=session.loop)
+    stays = f"The chords stay as they are; their numerals are now read in {key_name(other(key), session.conventions)}."
+    answer = views(new, (other(key),), introduces=False)
+    return Outcome(new, answer._replace(advice=f"{stays} {answer.advice}".rstrip()))

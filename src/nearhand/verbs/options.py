@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from nearhand.notation.conventions import DEGREES, FIGURES, SEVENTHS, SYMBOLS
+from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SYMBOLS
 from nearhand.verbs.verb import Option
 from nearhand.voicing.wishes import LEFT_PATTERNS, NO_VOICING, STYLES
 
 VOICINGS = (*STYLES, NO_VOICING)
 SWITCHES = ("on", "off")
+COLOURS = ("auto", "on", "off")
 
 KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
 DEGREES_HELP = (
@@ -16,6 +17,11 @@ DEGREES_HELP = (
 SEVENTHS_HELP = "read I7 as a dominant seventh (chord), or with the seventh of the scale, as RomanText does (scale)"
 SYMBOLS_HELP = "write chord symbols plain (Cm7b5), jazz (signs), long (Cmin7b5), compact (CM7) or ascii (b and #)"
 FIGURES_HELP = "write figures and extensions on the line (line), or above it (raised)"
+NAMES_HELP = (
+    "name notes and keys in english, german (H is B natural, B is B flat) or solfege (Do is C); chord symbols and what "
+    "you type stay English"
+)
+LAYOUT_HELP = "draw answers as grids and keyboards (drawn), or write them for ears, one fact a line (spoken)"
 VOICE_HELP = (
     "voice chords in a family: close, open, drop2, spread, shell, rootless, four-part ...; none for tones alone"
 )
@@ -26,6 +32,7 @@ REGISTER_HELP = (
     "every key, stays finds them anew near the hand"
 )
 TOP_HELP = "a top line that is free, falling, rising or still, or its notes, one a chord: E5 D5 - C5"
+LAYOUT = Option("layout", "HOW", LAYOUT_HELP, LAYOUTS)
 PLAIN = Option("plain", "", "write b and # for flats and sharps, and draw with keyboard characters")
 JSON = Option("json", "", "answer in one JSON document")
 NOTATION = (
@@ -33,6 +40,8 @@ NOTATION = (
     Option("sevenths", "HOW", SEVENTHS_HELP, SEVENTHS),
     Option("symbols", "STYLE", SYMBOLS_HELP, SYMBOLS),
     Option("figures", "WHERE", FIGURES_HELP, FIGURES),
+    Option("names", "HOW", NAMES_HELP, NAMES),
+    LAYOUT,
     PLAIN,
     JSON,
 )

@@ -13,8 +13,8 @@ from nearhand.verbs.tune import tune_from_text
 from nearhand.verbs.verb import Verb
 from nearhand.verbs.words import Word, sort_words, split_line
 
-RELINKING = ("undo", "redo")
-"""Verbs that walk along the chain of sessions instead of adding to it."""
+RELINKING = ("undo", "redo", "recover", "run")
+"""Verbs that walk along the chain of sessions instead of adding to it, or run a line that sees to it."""
 
 
 def respond(session: Session, line: str) -> Outcome:

@@ -16,8 +16,25 @@ if TYPE_CHECKING:
 _NO_TUNE_HINT = 'write chords, for example "| Em | Bm/D | Am/C | B7 |", or open a chart'
 
 
+class Lesson(NamedTuple):
+    """What was taught last: lines that ``run`` answers by their number, and the step of the tour, 0 outside it.
+
+    ``chart`` is put on the stand before a line is run where nothing stands there.
+    """
+
+    examples: tuple[str, ...] = ()
+    step: int = 0
+    chart: str = ""
+
+
+NO_LESSON = Lesson()
+
+
 class Session(NamedTuple):
     """What a player is working on. ``loop`` None means: as the repeat signs say. Sessions link back for undo.
+
+    ``paging``: whether long answers stop at every screen. ``colours``: ``auto``, ``on`` or ``off``. The ``lesson`` is
+    no work, and undo leaves it alone.
 
     Pins and a given top line of the ``wishes`` belong to the tune, and sound in its own key.
     """
@@ -29,6 +46,9 @@ class Session(NamedTuple):
     conventions: Conventions = DEFAULT
     previous: Session | None = None
     undone: Session | None = None
+    lesson: Lesson = NO_LESSON
+    paging: bool = True
+    colours: str = "auto"
 
     @property
     def loops(self) -> bool:
@@ -68,7 +88,9 @@ class Outcome(NamedTuple):
     """What a verb leaves behind: the session as it is now, and the answer to show.
 
     ``plain`` asks for keyboard characters alone; ``leaves`` ends the shell. ``keeps``: whether the whole session
-    stays, though the verb's options are asked for one answer only.
+    stays, though the verb's options are asked for one answer only. ``lines`` do the same at any other time, where the
+    line that was typed would not: for the journal. ``chart`` is the file that was opened or saved, ``settles`` a
+    journal that may go once those lines are in another.
     """
 
     session: Session
@@ -76,16 +98,19 @@ class Outcome(NamedTuple):
     leaves: bool = False
     plain: bool = False
     keeps: bool = False
+    lines: tuple[str, ...] = ()
+    chart: str = ""
+    settles: str = ""
 
 
 def undo(session: Session) -> Session | None:
     """The session before the last change; None when there was none."""
-    return None if session.previous is None else session.previous._replace(undone=session)
+    return None if session.previous is None else session.previous._replace(undone=session, lesson=session.lesson)
 
 
 def redo(session: Session) -> Session | None:
     """The session that was undone last; None when there is none."""
-    return session.undone
+    return None if session.undone is None else session.undone._replace(lesson=session.lesson)
 
 
 def keep_tune(old: Session, new: Session) -> Session:
@@ -95,5 +120,11 @@ def keep_tune(old: Session, new: Session) -> Session:
 
 def after_change(old: Session, new: Session) -> Session:
     """A changed session, linked to the one before."""
-    same = new._replace(previous=None, undone=None) == old._replace(previous=None, undone=None)
-    return old if same else new._replace(previous=old, undone=None)
+    if _work_of(new) == _work_of(old):
+        return old if new.lesson == old.lesson else old._replace(lesson=new.lesson)
+    return new._replace(previous=old, undone=None)
+
+
+def _work_of(session: Session) -> Session:
+    """A session without its links and its lesson."""
+    return session._replace(previous=None, undone=None, lesson=NO_LESSON)

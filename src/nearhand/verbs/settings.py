@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from nearhand.notation.conventions import DEGREES, FIGURES, SEVENTHS, SYMBOLS
+from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SYMBOLS
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.choices import hint_of
-from nearhand.verbs.options import SWITCHES
+from nearhand.verbs.options import COLOURS, SWITCHES
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
@@ -42,6 +42,40 @@ def figures(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     return _written("figures", session, arguments, FIGURES)
+
+
+def names(session: Session, arguments: Arguments) -> Outcome:
+    """Choose in which language notes and keys are named on pages.
+
+    Raises InputError.
+    """
+    return _written("names", session, arguments, NAMES)
+
+
+def layout(session: Session, arguments: Arguments) -> Outcome:
+    """Choose whether answers are drawn, or written for ears.
+
+    Raises InputError.
+    """
+    return _written("layout", session, arguments, LAYOUTS)
+
+
+def paging(session: Session, arguments: Arguments) -> Outcome:
+    """Choose whether an answer longer than the screen stops at every screen.
+
+    Raises InputError.
+    """
+    chosen = choice_of("paging", arguments, SWITCHES) == "on"
+    told = "Long answers stop at every screen." if chosen else "Long answers run through."
+    return Outcome(session._replace(paging=chosen), NoteAnswer((told,)))
+
+
+def colours(session: Session, arguments: Arguments) -> Outcome:
+    """Choose whether pages are coloured; ``auto`` where the terminal says that it can.
+
+    Raises InputError.
+    """
+    return shown_or_kept(session._replace(colours=choice_of("colours", arguments, COLOURS)))
 
 
 def _written(name: str, session: Session, arguments: Arguments, choices: tuple[str, ...]) -> Outcome:

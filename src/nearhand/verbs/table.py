@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from nearhand.notation.chord_symbols import parse_chord
-from nearhand.notation.conventions import DEGREES, FIGURES, SEVENTHS, SYMBOLS
+from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SYMBOLS
 from nearhand.notation.errors import InputError
 from nearhand.verbs import options
-from nearhand.verbs.options import SWITCHES
+from nearhand.verbs.options import COLOURS, SWITCHES
 from nearhand.verbs.verb import Option, Verb
 from nearhand.voicing.wishes import TOP_LINES
 
@@ -117,6 +117,35 @@ VERBS = (
         one_shot=True,
     ),
     Verb(
+        "singer",
+        "[CHART]",
+        "rank the keys in which a tune lies well for a singer, or for several",
+        "singer.singer",
+        (
+            Option("tune", "NOTES", "the tune's lowest and highest note in its own key: C4 E5, or as degrees: 5 3"),
+            Option("range", "VOICES", "A3 D5, or a kind of voice such as alto; several with semicolons: alto; C3 G4"),
+            *options.READING,
+        ),
+        ('singer "| C | F | G7 | C |" --tune "C4 E5" --range "A3 D5"', 'singer --tune "5 3" --range alto'),
+        ("files",),
+        one_shot=True,
+    ),
+    Verb(
+        "parts",
+        "[CHART]",
+        "write the chart for the instruments of a band, and for a guitar with a capo",
+        "parts.parts",
+        (
+            Option(
+                "for", "NAMES", "instruments with commas between: alto sax, guitar; one of each kind when not given"
+            ),
+            *options.READING,
+        ),
+        ('parts "| Eb | Ab | Bb7 | Eb |" --for "alto sax, trumpet, guitar"',),
+        ("files",),
+        one_shot=True,
+    ),
+    Verb(
         "list",
         "[FOLDER]",
         "list the charts in a folder",
@@ -124,6 +153,16 @@ VERBS = (
         (options.PLAIN, options.JSON),
         ("list progressions",),
         ("folders",),
+        one_shot=True,
+    ),
+    Verb(
+        "completion",
+        "SHELL",
+        "give the script by which bash, zsh or fish completes verbs, options and chart files",
+        "completion.completion",
+        (options.JSON,),
+        ("completion bash",),
+        ("bash", "zsh", "fish"),
         one_shot=True,
     ),
     Verb(
@@ -137,6 +176,8 @@ VERBS = (
     Verb("next", "", "move a fifth down round the circle", "moves.next_key"),
     Verb("back", "", "move a fifth up round the circle", "moves.back"),
     Verb("home", "", "move to the tune's own key", "moves.home"),
+    Verb("up", "[N]", "move a semitone up, or N of them", "moves.up", examples=("up", "up 2")),
+    Verb("down", "[N]", "move a semitone down, or N of them", "moves.down", examples=("down", "down 3")),
     Verb(
         "key",
         "[KEY]",
@@ -144,6 +185,18 @@ VERBS = (
         "keys.key",
         examples=("key A minor",),
         completes=("keys",),
+    ),
+    Verb(
+        "relative",
+        "",
+        "read the same chords in the relative key, that of the same signature",
+        "moves.relative",
+    ),
+    Verb(
+        "parallel",
+        "",
+        "read the same chords in the parallel key, the other mode on the same tonic",
+        "moves.parallel",
     ),
     Verb(
         "voice",
@@ -215,6 +268,7 @@ VERBS = (
     ),
     Verb("symbols", "STYLE", options.SYMBOLS_HELP, "settings.symbols", examples=("symbols jazz",), completes=SYMBOLS),
     Verb("figures", "WHERE", options.FIGURES_HELP, "settings.figures", examples=("figures raised",), completes=FIGURES),
+    Verb("names", "HOW", options.NAMES_HELP, "settings.names", examples=("names german",), completes=NAMES),
     Verb(
         "plain",
         "on|off",
@@ -222,6 +276,33 @@ VERBS = (
         "settings.plain",
         examples=("plain on",),
         completes=SWITCHES,
+    ),
+    Verb(
+        "colours",
+        "on|off|auto",
+        "colour the pages, or not; auto where the terminal says that it can; NO_COLOR goes before",
+        "settings.colours",
+        examples=("colours off",),
+        completes=COLOURS,
+    ),
+    Verb("layout", "HOW", options.LAYOUT_HELP, "settings.layout", examples=("layout spoken",), completes=LAYOUTS),
+    Verb(
+        "paging",
+        "on|off",
+        "stop a long answer at every screen, or let it run through",
+        "settings.paging",
+        examples=("paging off",),
+        completes=SWITCHES,
+    ),
+    Verb(
+        "set",
+        "[NAME [VALUE]]",
+        "list the settings, or keep one for every start of the shell (commands take options); default lets it go",
+        "setting.set_setting",
+        (options.JSON,),
+        ("set", "set symbols jazz", "set symbols default"),
+        ("words",),
+        one_shot=True,
     ),
     Verb("open", "FILE", "open a chart", "keeping.open_chart", examples=("open waltz.toml",), completes=("files",)),
     Verb(
@@ -233,15 +314,48 @@ VERBS = (
         ("save waltz-in-g.toml",),
         ("files",),
     ),
+    Verb(
+        "recent",
+        "[N]",
+        "list the charts opened or saved lately, or open one of them",
+        "recent.recent",
+        (options.PLAIN, options.JSON),
+        ("recent", "recent 1"),
+        one_shot=True,
+    ),
     Verb("undo", "", "take back the last change", "keeping.undo_change"),
     Verb("redo", "", "make it again", "keeping.redo_change"),
     Verb(
+        "recover",
+        "[off]",
+        "bring back a session that ended early, as when the window was closed; off lets it go",
+        "recovering.recover",
+        completes=("off",),
+    ),
+    Verb(
         "help",
-        "[VERB]",
-        "explain the verbs, or one of them",
-        "keeping.give_help",
-        examples=("help show",),
-        completes=("verbs",),
+        "[VERB|TOPIC]",
+        "explain a verb or a topic, with examples to run; help everything lists all verbs",
+        "helping.give_help",
+        (options.JSON,),
+        ("help show", "help minor", "help everything"),
+        ("verbs", "words"),
+        one_shot=True,
+    ),
+    Verb(
+        "run",
+        "[N]",
+        "run example N of the help or the tour shown last; the first when no number is given",
+        "helping.run_example",
+        examples=("run 2",),
+    ),
+    Verb(
+        "tour",
+        "[N]",
+        "show around in ten steps; tour 3 goes to a step, tour next and tour back walk on",
+        "touring.tour",
+        examples=("tour", "tour next", "tour 3"),
+        completes=("next", "back"),
     ),
     Verb("quit", "", "leave", "keeping.leave", aliases=("exit",)),
 )

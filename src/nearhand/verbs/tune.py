@@ -154,9 +154,9 @@ def _inferred(charts: list[Chart], conventions: Conventions) -> tuple[Key, Key, 
     first, *others = regions_of(progression)
     if not others or first.last_chord - first.first_chord < _SETTLED:
         return best, second, ""
-    from nearhand.notation.keys import write_key
+    from nearhand.notation.keys import key_name
 
-    home, new = (write_key(key, conventions.plain) for key in (first.key, others[0].key))
+    home, new = (key_name(key, conventions) for key in (first.key, others[0].key))
     turns = f"From bar {others[0].first_bar} the music turns to {new}; the numerals stay in {home} (keys tells more)."
     return first.key, second if first.key == best else best, turns
 

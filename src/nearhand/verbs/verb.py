@@ -44,6 +44,15 @@ class Option(NamedTuple):
     help: str
     choices: tuple[str, ...] = ()
 
+    @property
+    def usage(self) -> str:
+        """The option as it is written, with a word for its value.
+
+        >>> Option("to", "KEYS", "").usage, Option("loop", "", "").usage
+        ('--to KEYS', '--loop')
+        """
+        return f"--{self.name} {self.value}".rstrip()
+
 
 class Verb(NamedTuple):
     """A verb: its name, what follows it, one line of help, its function, its options and examples.
@@ -63,6 +72,15 @@ class Verb(NamedTuple):
     completes: tuple[str, ...] = ()
     one_shot: bool = False
     aliases: tuple[str, ...] = ()
+
+    @property
+    def usage(self) -> str:
+        """A verb with what follows it.
+
+        >>> Verb("why", "[CHART] N", "", "").usage, Verb("next", "", "", "").usage
+        ('why [CHART] N', 'next')
+        """
+        return f"{self.name} {self.follows}".rstrip()
 
     def run(self, session: Session, arguments: Arguments) -> Outcome:
         """Run the verb.

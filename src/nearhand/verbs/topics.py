@@ -1,0 +1,224 @@
+"""The topics of help: one entry each, with lines that can be run. Verbs have their help in the table of verbs."""
+
+from __future__ import annotations
+
+from nearhand.theory.record import NamedTuple
+from nearhand.verbs.key_actions import SIGNS_SAY, keys_help
+
+
+class Topic(NamedTuple):
+    """A topic: its name and other names, what it is in a few words, its paragraphs, and examples that can be run.
+
+    ``rows`` are a word and what it means each, drawn below the paragraphs. All is written with keyboard characters.
+    """
+
+    name: str
+    aliases: tuple[str, ...]
+    summary: str
+    text: tuple[str, ...]
+    examples: tuple[str, ...] = ()
+    rows: tuple[tuple[str, str], ...] = ()
+
+
+TOPICS = (
+    Topic(
+        "chord symbols",
+        ("chords", "chord", "chord symbol", "slash chords"),
+        "how chords may be written",
+        (
+            "A chord begins with a capital letter. All usual spellings are read: Cmaj7 CM7 C^7, Cm7 C-7 Cmin7, "
+            "Cdim Co, Cm7b5 C-7b5, C+ Caug, C7b9#11 C7(b9,#11), C6/9, Csus4.",
+            "A slash puts a note in the bass: C/E. Two slashes put a chord over a chord: D//C7. (Am) may be left out; "
+            "N.C. is no chord.",
+            "Where the trade has two readings the commoner is taken, and a line says so: C2 is C(add9), with its "
+            "third.",
+            "symbols chooses how they are written.",
+        ),
+        (
+            "| Cmaj7 | Am7 | Dm7b5 | G7b9 |",
+            "C: | C/E | D//C7 | N.C. | C2 |",
+            'show "| Cm7b5 | F7b9 | Bbm(maj7) |" --symbols jazz',
+        ),
+    ),
+    Topic(
+        "numerals",
+        ("roman numerals", "roman", "numeral", "figures of inversion"),
+        "Roman numerals and their figures",
+        (
+            "Numerals need a key, in front or on the stand: E minor: i v6 iv6 V7. Capitals are major, small ones "
+            "minor; o is diminished, /o half-diminished, + augmented.",
+            "Figures are inversions: 6 and 64 of triads; 65, 43 and 42 of sevenths. V7 and I7 have the minor seventh "
+            "of a chord symbol; sevenths scale reads that of the scale, as RomanText does.",
+            "Behind a slash, a numeral is what the chord is applied to (V7/ii), a digit the degree in the bass (v/7). "
+            "N6, It6, Fr43, Ger65 and Cad64 are read too.",
+        ),
+        (
+            "C: I V65/V V7 I",
+            "A minor: i N6 Cad64 V7 i",
+            'show "C: I7 IV7 V7" --sevenths scale',
+        ),
+    ),
+    Topic(
+        "numbers",
+        ("number charts", "number chart", "number"),
+        "number charts",
+        (
+            "Numbers need a key, in front or on the stand: G: 1 5/7 6- 4. A dash is minor, o diminished, + augmented; "
+            "extensions follow, so that 57 is the fifth degree with a seventh. Behind a slash stands the bass.",
+            "Without bar lines each number fills a bar; those that share one stand in square brackets.",
+            "In minor they count from the key's own tonic, which is 1-. Many charts count from the relative major, "
+            "where it is 6-: degrees relative.",
+        ),
+        (
+            "G: 1 5/7 6- [4 57] 1",
+            "A minor: 1- 4- 57 1-",
+            'show "6- 4 1 5" --key "A minor" --degrees relative',
+        ),
+    ),
+    Topic(
+        "minor",
+        ("minor keys", "minor key", "forms of minor", "natural minor", "harmonic minor", "melodic minor"),
+        "its three forms, and how degrees are counted",
+        (
+            "Natural minor has the low 6th and 7th degree, harmonic minor raises the 7th, melodic minor both on the "
+            "way up. Chords are spelled by it: in C minor v is Gm with Bb, V7 is G7 with B.",
+            "explain names the form each chord comes from; cadences tells where the 6th or 7th degree turns.",
+            "VI and VII are on the low degrees already: F and G in A minor. degrees major counts against the major "
+            "scale, and calls them bVI and bVII.",
+        ),
+        (
+            "C minor: i v6 iv6 V7",
+            'explain "A minor: i iv V7 VI"',
+            'show "A minor: i bVI bVII i" --degrees major',
+        ),
+    ),
+    Topic(
+        "bars and repeats",
+        ("bars", "bar", "repeats", "repeat", "bar lines", "meter", "beats"),
+        "how a chart is written",
+        (
+            "Bars stand between |. Chords of a bar share it evenly; a lone / is one more beat of the chord before it. "
+            "N.C. is a rest, % the bar before once more, and || ends a section.",
+            "|: and :| repeat. Where they hold the whole, the last chord leads back to the first; loop on asks for it, "
+            "loop off against it.",
+            "[3/4] in front of a bar changes the meter. Lines pasted together are one chart.",
+        ),
+        (
+            "| C / / G7 | % | Am F | C |",
+            "|: Am | Dm/F | E7 :|",
+            "| [3/4] C | F / G7 | [4/4] C |",
+        ),
+    ),
+    Topic(
+        "keys",
+        ("key bindings", "bindings", "keyboard", "typing"),
+        "what the keys of the keyboard do",
+        (SIGNS_SAY,),
+        rows=keys_help(),
+    ),
+    Topic(
+        "moving",
+        ("other keys", "transposing", "transpose", "circle of fifths", "circle"),
+        "to other keys, and round the circle of fifths",
+        (
+            "to KEY shows the chords in another key; to all shows the twelve by falling fifths. A bare note keeps the "
+            "mode: to C goes to C minor from a tune in minor.",
+            "next goes a fifth down, back a fifth up, up and down a semitone, home to the tune's own key.",
+            "key, relative and parallel move nothing: they name the key that the same chords are read in.",
+        ),
+        (
+            'show "| Em | Bm/D | Am/C | B7 |" --to "C minor,G minor"',
+            'show "| Dm7 | G7 | Cmaj7 |" --to all --voicing none',
+        ),
+    ),
+    Topic(
+        "borrowed chords",
+        ("borrowed", "borrowing", "mixture", "modal mixture", "parallel modes"),
+        "chords from the other modes on the same tonic",
+        (
+            "A chord is borrowed when it belongs to another mode on the same tonic: Fm (iv), Bb (bVII) and Ab (bVI) "
+            "come into C major from C minor.",
+            "borrow KEY lists all such chords; explain names where each chord of yours comes from; instead N offers "
+            "some in place of a chord.",
+        ),
+        (
+            "borrow C major",
+            'explain "C: | C | Ab | Fm | C |"',
+            'instead "C: | C | F | C |" 2',
+        ),
+    ),
+    Topic(
+        "voicings",
+        ("voicing", "hands", "families", "left hand", "fingers"),
+        "how chords lie under two hands",
+        (
+            "voice chooses a family: close, open, drop2, spread, shell, rootless, four-part and more. Of all ways "
+            "through the chords the smoothest in it is shown.",
+            "left, span, register and top ask for more; pin 2 keeps chord 2 as it is. others lists the next best ways, "
+            "why 2 tells what another voicing would cost.",
+            "Stretches and repetition tire the hands: rest often, stop when it hurts, and ask a teacher or a clinician "
+            "about pain that stays.",
+        ),
+        (
+            'show "| Dm7 | G7 | Cmaj7 |" --voicing drop2',
+            'lines "| C | F | G7 | C |" --voicing four-part',
+            'why "| Dm7 | G7 | Cmaj7 |" 2',
+        ),
+    ),
+    Topic(
+        "files",
+        ("chart files", "saving", "opening"),
+        "charts on disk",
+        (
+            "open FILE reads a chart, save FILE writes one in the key you see, list FOLDER lists the charts in a "
+            "folder.",
+            "A chart file is TOML: title, key, meter, tempo and notes, then [[sections]] with name, meter and chords.",
+            "undo takes any change back, redo makes it again.",
+        ),
+        ("list",),
+    ),
+    Topic(
+        "settings",
+        ("setting", "options", "conventions"),
+        "how chords are read, written and played",
+        (
+            "degrees, sevenths, symbols, figures and names say how chords are read and written; voice, loop, left, "
+            "span, register and top how they are played; plain, layout, colours and paging how answers look.",
+            "Typed as verbs they hold for this session; set keeps one for every start, as in set symbols jazz. As "
+            "options of show and its like they hold for one answer. help symbols, or any other, tells the words that "
+            "may follow.",
+        ),
+        (
+            'show "| Cm7b5 | F7 | Bbmaj7 |" --symbols jazz',
+            'show "C: I V65/V V7 I" --figures raised',
+            'show "| Am | F | G | Am |" --degrees major',
+        ),
+    ),
+    Topic(
+        "plain",
+        ("screen reader", "screen readers", "reading aloud", "ears", "without colours", "spoken"),
+        "for screen readers, and screens without signs or colours",
+        (
+            "layout spoken writes for ears: no grids and no keyboards, one fact a line, flats and sharps as words. "
+            "plain on draws with the characters of any keyboard.",
+            "Nothing is said by colour alone. With NO_COLOR=1 or TERM=dumb in the environment there are no colours; "
+            "paging off lets long answers run through.",
+        ),
+        (
+            'show "| Em | Bm/D | Am/C | B7 |" --layout spoken',
+            'explain "| C | Fm | G7 | C |" --layout spoken',
+            'show "| Em | Bm/D | Am/C | B7 |" --plain',
+        ),
+    ),
+)
+
+BY_TOPIC = {name: topic for topic in TOPICS for name in (topic.name, *topic.aliases)}
+
+
+def find_topic(text: str) -> Topic | None:
+    """The topic of a name, however it is capitalised; None where there is none.
+
+    >>> find_topic("Chord  Symbols").name, find_topic("roman numerals").name, find_topic("weather")
+    ('chord symbols', 'numerals', None)
+    """
+    return BY_TOPIC.get(" ".join(text.lower().split()))
