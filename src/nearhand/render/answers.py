@@ -5,36 +5,60 @@ from __future__ import annotations
 from importlib import import_module
 
 from nearhand.harmony.moving import distance_in_words
-from nearhand.notation.conventions import Conventions
-from nearhand.notation.keys import write_key
-from nearhand.notation.notes import write_pitch_class
+from nearhand.notation.conventions import SPOKEN, Conventions
+from nearhand.notation.keys import key_name
+from nearhand.notation.notes import note_name
 from nearhand.render.keyboard import LEGEND
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
 from nearhand.render.system import MOVES_LEGEND, draw_view, rows_of
 from nearhand.theory.key import Key
+from nearhand.theory.pitch_class import pitch_class
 from nearhand.verbs.answers import NoteAnswer, View, ViewsAnswer
 from nearhand.verbs.tune import INFERRED, Tune
 
 _DRAWN_ELSEWHERE = {
     "BorrowAnswer": "borrowing_page.draw_palette",
     "CadencesAnswer": "cadences_page.draw_cadences",
+    "CompletionAnswer": "completion_page.draw_completion",
     "ExplainAnswer": "explain_page.draw_explanations",
     "LinesAnswer": "lines_page.draw_lines",
     "OthersAnswer": "paths_page.draw_paths",
+    "PartsAnswer": "parts_page.draw_parts",
+    "SingerAnswer": "singer_page.draw_singer",
     "WhyAnswer": "paths_page.draw_why",
     "HelpAnswer": "help.draw_help",
     "InsteadAnswer": "substitutes_page.draw_substitutes",
     "KeysAnswer": "keys_page.draw_keys",
     "ListAnswer": "list_page.draw_list",
+    "RecentAnswer": "list_page.draw_recent",
+    "SettingsAnswer": "settings_page.draw_settings",
+    "RunAnswer": "help.draw_run",
+    "TourAnswer": "help.draw_tour",
 }
 """Kind of answer to ``module.function`` of this room; imported when one is drawn."""
 
 
 def draw(answer: object, page: Page) -> list[Line]:
-    """Draw any answer.
+    """Draw any answer; where its notes have other names than English ones, a last sentence says so.
 
     Raises TypeError for a value that is none.
     """
+    conventions = getattr(answer, "conventions", None)
+    if conventions is None or conventions.names == "english":
+        return _drawn(answer, page)
+    from nearhand.notation.note_names import WHICH
+
+    page = page._replace(name_of_c=note_name(pitch_class(0), conventions))
+    return _drawn(answer, page) + wrapped(WHICH[conventions.names], page.width, role="hint")
+
+
+def _drawn(answer: object, page: Page) -> list[Line]:
+    conventions: Conventions | None = getattr(answer, "conventions", None)
+    if conventions is not None and conventions.layout == SPOKEN:
+        from nearhand.render.spoken import draw_spoken, is_spoken
+
+        if is_spoken(answer):
+            return draw_spoken(answer, page)
     if isinstance(answer, ViewsAnswer):
         return _draw_views(answer, page)
     elsewhere = _DRAWN_ELSEWHERE.get(type(answer).__name__)
@@ -69,17 +93,17 @@ def head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> 
         tempo = f", {tune.tempo_bpm} beats a minute" if tune.tempo_bpm else ""
         lines += wrapped(tune.title + tempo, page.width, role="title")
     if introduces and tune.key_source == INFERRED and tune.runner_up is not None:
-        key, second = (write_key(name, conventions.plain) for name in (tune.key, tune.runner_up))
+        key, second = (key_name(name, conventions) for name in (tune.key, tune.runner_up))
         lines += wrapped(f"The chords seem to be in {key}; next likeliest is {second}.", page.width, role="hint")
     return lines
 
 
 def key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
     """A key with its signature and its distance from the tune's own."""
-    name = write_key(key, conventions.plain)
+    name = key_name(key, conventions)
     facts = [_signature(key, conventions)]
     if key != tune.key:
-        facts.append(f"{distance_in_words(tune.key, key)} from {write_key(tune.key, conventions.plain)}")
+        facts.append(f"{distance_in_words(tune.key, key)} from {key_name(tune.key, conventions)}")
     parts = wrapped(f"{name}: {', '.join(facts)}", page.width)
     first = parts[0][0].text
     return [line(Cell(first[: len(name)], "key"), first[len(name) :]), *parts[1:]]
@@ -90,7 +114,7 @@ def _signature(key: Key, conventions: Conventions) -> str:
     if not count:
         return "no sharps or flats"
     kind = ("sharp" if key.signature > 0 else "flat") + ("s" if count > 1 else "")
-    letters = " ".join(write_pitch_class(note, conventions.plain) for note in key.altered_letters)
+    letters = " ".join(note_name(note, conventions) for note in key.altered_letters)
     return f"{count} {kind} ({letters})"
 
 

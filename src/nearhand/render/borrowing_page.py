@@ -5,8 +5,8 @@ from __future__ import annotations
 from nearhand.harmony.borrowing import LendingMode, LentChord, Use
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.keys import write_key
-from nearhand.notation.notes import write_pitch_class
+from nearhand.notation.keys import key_name
+from nearhand.notation.notes import note_name
 from nearhand.notation.numeral_writing import write_applied, write_numeral
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
 from nearhand.theory.chord import RelativeChord
@@ -21,13 +21,13 @@ Row = tuple[str, str, str, str]
 def draw_palette(answer: BorrowAnswer, page: Page) -> list[Line]:
     """What a key may borrow: likeliest mode first; foreign notes stand in brackets."""
     key, conventions = answer.key, answer.conventions
-    name = write_key(key, conventions.plain)
-    tonic = write_pitch_class(key.tonic, conventions.plain)
+    name = key_name(key, conventions)
+    tonic = note_name(key.tonic, conventions)
     lines = wrapped(f"Chords that {name} may borrow from the other modes on {tonic}, likeliest first.", page.width)
     rows = {mode.name: _rows(mode, key, conventions) for mode in answer.modes}
     widths = [max((len(row[place]) for table in rows.values() for row in table), default=0) + 2 for place in range(3)]
     for mode in answer.modes:
-        scale = " ".join(write_pitch_class(key.tonic.up(place), conventions.plain) for place in mode.scale)
+        scale = " ".join(note_name(key.tonic.up(place), conventions) for place in mode.scale)
         lines += [line(), *_title(f"{mode.name}:", scale, page)]
         for use in mode.uses:
             lines += wrapped(use_in_words(use, key, conventions), page.width, _INDENT)
@@ -85,7 +85,7 @@ def _row(lent: LentChord, key: Key, conventions: Conventions) -> Row:
 
 
 def _notes(chord: RelativeChord, foreign: tuple[int, ...], key: Key, conventions: Conventions) -> str:
-    names = [(place, write_pitch_class(key.tonic.up(place), conventions.plain)) for place in chord.places]
+    names = [(place, note_name(key.tonic.up(place), conventions)) for place in chord.places]
     return " ".join(f"[{name}]" if place in foreign else name for place, name in names)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from nearhand.harmony.along import cadence_in_words, turns_in_words
-from nearhand.notation.keys import write_key
+from nearhand.notation.keys import key_name
 from nearhand.render.answers import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.cadences import CadencesAnswer
@@ -15,7 +15,7 @@ def draw_cadences(answer: CadencesAnswer, page: Page) -> list[Line]:
     """Each phrase with its cadences, then what turns and what crosses."""
     found, conventions = answer.along, answer.conventions
     lines = head(answer.tune, conventions, page, answer.introduces)
-    lines.append(line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")))
+    lines.append(line(Cell(f"in {key_name(answer.key, conventions)}", "key")))
     for phrase in found.phrases:
         bars = f"bars {phrase.first_bar} to {phrase.last_bar}"
         lines.append(line(Cell(bars if phrase.last_bar > phrase.first_bar else f"bar {phrase.first_bar}", "label")))

@@ -6,7 +6,7 @@ from nearhand.harmony.along import along_in_words
 from nearhand.harmony.words import altered_degrees, between_neighbours, instead_of_own, sentences, where_tones_go
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.keys import write_key
+from nearhand.notation.keys import key_name
 from nearhand.render.answers import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.answers import ChordView
@@ -19,10 +19,10 @@ def draw_explanations(answer: ExplainAnswer, page: Page) -> list[Line]:
     """All chords, or the one that was asked about between its neighbours."""
     conventions = answer.conventions
     lines = head(answer.tune, conventions, page, answer.introduces)
-    lines.append(line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")))
+    lines.append(line(Cell(f"in {key_name(answer.key, conventions)}", "key")))
     for number, view in answer.numbered:
         lines.append(_names(number, view, conventions))
-        for sentence in _sentences(answer, view):
+        for sentence in sentences_on(answer, view):
             lines += wrapped(sentence, page.width, _INDENT)
     if answer.along is not None:
         events = along_in_words(answer.along, answer.key, conventions)
@@ -46,7 +46,7 @@ def _names(number: int, view: ChordView, conventions: Conventions) -> Line:
     )
 
 
-def _sentences(answer: ExplainAnswer, view: ChordView) -> list[str]:
+def sentences_on(answer: ExplainAnswer, view: ChordView) -> list[str]:
     """The sentences on one chord; on one that was asked about also those on its surroundings."""
     analysis, key, conventions = view.analysis, answer.key, answer.conventions
     assert analysis is not None  # rests are not explained

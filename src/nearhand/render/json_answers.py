@@ -10,7 +10,7 @@ from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.quality import quality_name
-from nearhand.verbs.answers import ChordView, View, ViewsAnswer
+from nearhand.verbs.answers import ChordView, NoteAnswer, View, ViewsAnswer
 from nearhand.voicing.voice import VoicedProgression
 
 TYPE_CHECKING = False
@@ -22,27 +22,38 @@ SCHEMA = 1
 _WRITTEN_ELSEWHERE = {
     "BorrowAnswer": "json_borrowing.palette_document",
     "CadencesAnswer": "json_explain.cadences_document",
+    "CompletionAnswer": "completion_page.completion_document",
     "ExplainAnswer": "json_explain.explanations_document",
+    "HelpAnswer": "json_help.help_document",
     "InsteadAnswer": "json_substitutes.substitutes_document",
     "KeysAnswer": "json_keys.keys_document",
     "LinesAnswer": "json_voicing.lines_document",
     "ListAnswer": "json_list.list_document",
     "OthersAnswer": "json_voicing.paths_document",
+    "PartsAnswer": "json_parts.parts_document",
+    "SingerAnswer": "json_singer.singer_document",
+    "RecentAnswer": "json_keeping.recent_document",
+    "SettingsAnswer": "json_keeping.settings_document",
     "WhyAnswer": "json_voicing.why_document",
 }
 """Kind of answer to ``module.function`` of this room; imported when one is written."""
 
 
 def json_answer(answer: object) -> str:
-    """One JSON document for an answer of a one-shot verb.
+    """One JSON document for an answer of a one-shot verb, its notes in English names.
 
     Raises TypeError for an answer that only a shell gives.
     """
+    conventions = getattr(answer, "conventions", None)
+    if isinstance(conventions, Conventions) and conventions.names != "english":
+        answer = answer._replace(conventions=conventions._replace(names="english"))  # type: ignore[attr-defined]
     if isinstance(answer, ViewsAnswer):
         document = _views(answer)
     elif elsewhere := _WRITTEN_ELSEWHERE.get(type(answer).__name__):
         module, _, function = elsewhere.partition(".")
         document = getattr(import_module(f"nearhand.render.{module}"), function)(answer)
+    elif isinstance(answer, NoteAnswer):
+        document = {"lines": list(answer.lines)}
     else:
         raise TypeError(f"no JSON for {type(answer).__name__}")
     return json.dumps({"schema": SCHEMA, **document}, ensure_ascii=False)

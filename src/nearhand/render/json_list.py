@@ -11,10 +11,11 @@ if TYPE_CHECKING:
 
 def list_document(answer: ListAnswer) -> dict[str, Any]:
     """The document of a folder."""
-    return {"folder": answer.folder, "charts": [_chart_row(row) for row in answer.rows]}
+    return {"folder": answer.folder, "charts": [chart_row(row) for row in answer.rows]}
 
 
-def _chart_row(row: ChartRow) -> dict[str, Any]:
+def chart_row(row: ChartRow) -> dict[str, Any]:
+    """The fields of one chart."""
     if row.tune is None:
         return {"path": row.path, "error": row.error.what if row.error else ""}
     return {"path": row.path, "title": row.tune.title, "key": str(row.tune.key), "bars": len(row.tune.progression.bars)}

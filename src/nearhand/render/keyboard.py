@@ -52,7 +52,7 @@ def draw_strips(strips: Sequence[Strip], page: Page) -> list[Line]:
         keys = _without_gaps(strips, page.width)
     above = label_width + len(keys) > page.width
     indent = 0 if above else label_width
-    lines = [line(Cell(" " * indent + _octave_marks(keys, page.width - indent), "label"))]
+    lines = [line(Cell(" " * indent + _octave_marks(keys, page.width - indent, page.name_of_c), "label"))]
     for strip in strips:
         cells = _draw(strip, keys, page)
         if above:
@@ -87,11 +87,11 @@ def _kept(marked: Sequence[int], cut: set[tuple[int, int]]) -> list[int | None]:
     return keys
 
 
-def _octave_marks(keys: Sequence[int | None], room: int) -> str:
+def _octave_marks(keys: Sequence[int | None], room: int, name_of_c: str) -> str:
     """Names of the Cs above their keys, as far as the room goes: C4 is middle C."""
     marks = ""
     for column, note in enumerate(keys):
-        name = f"C{note // 12 - 1}" if note is not None and note % 12 == 0 else ""
+        name = f"{name_of_c}{note // 12 - 1}" if note is not None and note % 12 == 0 else ""
         if name and column + len(name) <= room:
             marks = marks.ljust(column) + name
     return marks

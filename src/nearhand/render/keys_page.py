@@ -7,7 +7,7 @@ from itertools import pairwise
 from nearhand.harmony.key_reasons import reasons_for
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.keys import write_key
+from nearhand.notation.keys import key_name
 from nearhand.notation.numeral_writing import write_numeral
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.chord import Chord, relative_to
@@ -23,7 +23,7 @@ _REASONS_INDENT = 4
 
 def draw_keys(answer: KeysAnswer, page: Page) -> list[Line]:
     """The likeliest keys with their reasons, and the regions where there are several."""
-    names = [write_key(fit.key, answer.conventions.plain) for fit in answer.fits]
+    names = [key_name(fit.key, answer.conventions) for fit in answer.fits]
     width = max(map(len, names)) + 2
     melody = [note.pitch_class for note in answer.melody]
     reasons = ["; ".join(reasons_for(fit.key, answer.chords, melody, answer.conventions)) for fit in answer.fits]
@@ -59,9 +59,9 @@ def turns_in_words(regions: tuple[Region, ...], conventions: Conventions) -> lis
     bars = (
         f"Bar {first.first_bar}" if first.first_bar == first.last_bar else f"Bars {first.first_bar} to {first.last_bar}"
     )
-    sentences = [f"{bars}: {write_key(first.key, conventions.plain)}."]
+    sentences = [f"{bars}: {key_name(first.key, conventions)}."]
     for before, region in pairwise(regions):
-        key = write_key(region.key, conventions.plain)
+        key = key_name(region.key, conventions)
         where = "From within" if before.last_bar == region.first_bar else "From"
         sentences.append(f"{where} bar {region.first_bar}: {key}; {_pivot(before, region, conventions)}.")
     return sentences
@@ -72,8 +72,7 @@ def _pivot(before: Region, region: Region, conventions: Conventions) -> str:
         return "no chord belongs to both keys: a direct change"
     chord = region.pivot.chord
     roles = " and ".join(
-        f"{numeral_in(chord, key, conventions)} in {write_key(key, conventions.plain)}"
-        for key in (before.key, region.key)
+        f"{numeral_in(chord, key, conventions)} in {key_name(key, conventions)}" for key in (before.key, region.key)
     )
     return f"pivot {write_chord(chord, conventions)} in bar {region.pivot.bar}, {roles}"
 

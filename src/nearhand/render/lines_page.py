@@ -5,7 +5,7 @@ from __future__ import annotations
 from nearhand.notation.chart_writing import NO_CHORD
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.notes import write_pitch
+from nearhand.notation.notes import pitch_name
 from nearhand.render.answers import head, key_line, total
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Line, Page, wrapped
 from nearhand.render.systems import Column, column_of, draw_systems
@@ -47,4 +47,4 @@ def _columns(answer: LinesAnswer, conventions: Conventions) -> list[Column]:
 def _note(pitch: Pitch | None, is_held: bool, conventions: Conventions) -> str:
     if pitch is None:
         return "-"
-    return ("=" if is_held else "") + write_pitch(pitch, conventions.plain)
+    return ("=" if is_held else "") + pitch_name(pitch, conventions)

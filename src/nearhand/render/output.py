@@ -27,9 +27,13 @@ class Output(NamedTuple):
 
     def show(self, answer: object, plain: bool = False) -> None:
         """Draw an answer and write it."""
+        self.write(self.drawn(answer, plain))
+
+    def drawn(self, answer: object, plain: bool = False) -> list[Line]:
+        """An answer as the stream can show it."""
         from nearhand.render.answers import draw
 
-        self.write(draw(answer, Page(self.width, plain or not self.signs)))
+        return draw(answer, Page(self.width, plain or not self.signs))
 
     def write(self, lines: list[Line]) -> None:
         """Write lines."""
@@ -54,11 +58,15 @@ class Output(NamedTuple):
         return text.encode(encoding, "replace").decode(encoding)
 
 
-def output_to(stream: TextIO, environment: dict[str, str]) -> Output:
-    """The output that a stream and the environment allow (``NO_COLOR``, ``TERM=dumb``, ``COLUMNS``)."""
+def output_to(stream: TextIO, environment: dict[str, str], colours: str = "auto") -> Output:
+    """The output that a stream and the environment allow (``NO_COLOR``, ``TERM=dumb``, ``COLUMNS``).
+
+    ``colours``: ``off``, ``on`` for a terminal whatever its ``TERM``, or ``auto``; ``NO_COLOR`` goes before both.
+    """
     is_terminal = stream.isatty()
-    colours = is_terminal and not environment.get("NO_COLOR") and environment.get("TERM") not in (None, "", "dumb")
-    return Output(stream, _width(stream, environment, is_terminal), colours, _carries_signs(stream))
+    wanted = colours == "on" or (colours == "auto" and environment.get("TERM") not in (None, "", "dumb"))
+    is_coloured = is_terminal and wanted and not environment.get("NO_COLOR")
+    return Output(stream, _width(stream, environment, is_terminal), is_coloured, _carries_signs(stream))
 
 
 def _width(stream: TextIO, environment: dict[str, str], is_terminal: bool) -> int:

@@ -21,10 +21,11 @@ Line = tuple[Cell, ...]
 
 
 class Page(NamedTuple):
-    """Where to draw: columns, and whether only plain keyboard characters may be used."""
+    """Where to draw: columns, whether only plain keyboard characters may be used, and how the note C is named."""
 
     width: int = 80
     plain: bool = False
+    name_of_c: str = "C"
 
 
 def line(*cells: Cell | str) -> Line:

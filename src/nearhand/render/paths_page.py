@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.keys import write_key
-from nearhand.notation.notes import write_pitch
+from nearhand.notation.keys import key_name
+from nearhand.notation.notes import pitch_name
 from nearhand.render.answers import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.pitch import Pitch
@@ -21,10 +21,10 @@ def draw_paths(answer: OthersAnswer, page: Page) -> list[Line]:
     """Each path with its cost; the first in full, of the others the chords that differ from it."""
     conventions = answer.conventions
     lines = head(answer.tune, conventions, page, answer.introduces)
-    lines.append(line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")))
+    lines.append(line(Cell(f"in {key_name(answer.key, conventions)}", "key")))
     for path in answer.paths:
         here = ", the one you see" if path.number == answer.number and not answer.introduces else ""
-        text = f"{path.number:2d}  {_cost(path)}{here}"
+        text = f"{path.number:2d}  {cost_of(path)}{here}"
         lines.append(line(Cell(text[:4], "label"), text[4:]))
         for place in path.differs or range(len(path.voiced.voicings)):
             lines += _chord(path, place, conventions, page)
@@ -36,7 +36,8 @@ def draw_paths(answer: OthersAnswer, page: Page) -> list[Line]:
     return lines
 
 
-def _cost(path: Path) -> str:
+def cost_of(path: Path) -> str:
+    """What a path costs, in semitones where nothing else counts."""
     if path.voiced.search.task.weights == KEYBOARD:
         return f"{path.cost} semitone{'s' * (path.cost != 1)}"
     return f"cost {path.cost}"
@@ -56,7 +57,7 @@ def hands_of(voicing: Voicing, conventions: Conventions) -> str:
 
 
 def _notes(pitches: tuple[Pitch, ...], conventions: Conventions) -> str:
-    return " ".join(write_pitch(pitch, conventions.plain) for pitch in pitches)
+    return " ".join(pitch_name(pitch, conventions) for pitch in pitches)
 
 
 def draw_why(answer: WhyAnswer, page: Page) -> list[Line]:
@@ -64,11 +65,11 @@ def draw_why(answer: WhyAnswer, page: Page) -> list[Line]:
     conventions, taken = answer.conventions, answer.taken
     symbol = write_chord(answer.chord, conventions)
     lines = [
-        line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")),
+        line(Cell(f"in {key_name(answer.key, conventions)}", "key")),
         line(Cell(f"{answer.number:2d}  ", "label"), Cell(symbol, "chord")),
         *wrapped(hands_of(taken.voicing, conventions), page.width, _INDENT),
-        *wrapped(_ways(taken), page.width, _INDENT),
-        *wrapped(f"The whole path costs {_parts(taken)}.", page.width, _INDENT),
+        *wrapped(ways(taken), page.width, _INDENT),
+        *wrapped(f"The whole path costs {parts_of_cost(taken)}.", page.width, _INDENT),
     ]
     if not answer.others:
         text = f"{symbol} has no other voicing under these wishes."
@@ -76,12 +77,13 @@ def draw_why(answer: WhyAnswer, page: Page) -> list[Line]:
     lines += wrapped("Next best, each on the best path that takes it:", page.width)
     for other in answer.others:
         lines += wrapped(hands_of(other.voicing, conventions), page.width, _INDENT)
-        lines += wrapped(f"{_ways(other)} {_difference(taken, other)}", page.width, _INDENT + 2)
-        lines += wrapped(f"The whole path would cost {_parts(other)}.", page.width, _INDENT + 2)
+        lines += wrapped(f"{ways(other)} {difference(taken, other)}", page.width, _INDENT + 2)
+        lines += wrapped(f"The whole path would cost {parts_of_cost(other)}.", page.width, _INDENT + 2)
     return lines
 
 
-def _ways(choice: Choice) -> str:
+def ways(choice: Choice) -> str:
+    """How far the voices go to a choice and from it."""
     ways = []
     if choice.arriving is not None:
         ways.append(f"{_semitones(choice.arriving)} from the chord before")
@@ -98,7 +100,8 @@ _DECIDING = {
 """What decides between equal costs, against a voicing and for it."""
 
 
-def _difference(taken: Choice, other: Choice) -> str:
+def difference(taken: Choice, other: Choice) -> str:
+    """What speaks for the choice that was taken, against another."""
     reason = decided_by(taken, other)
     if reason in _DECIDING:
         is_better = other.ties < taken.ties
@@ -107,7 +110,8 @@ def _difference(taken: Choice, other: Choice) -> str:
     return f"It costs {more} more in all." if more > 0 else f"It costs {-more} less in all."
 
 
-def _parts(choice: Choice) -> str:
+def parts_of_cost(choice: Choice) -> str:
+    """What the path of a choice costs, and by name where there are several costs."""
     if len(choice.parts) <= 1:
         return str(choice.cost)
     return f"{choice.cost}: {', '.join(f'{name} {value}' for name, value in choice.parts)}"

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from nearhand.harmony.substitutes import what_changes
 from nearhand.notation.chord_symbols import write_chord
-from nearhand.notation.keys import write_key
-from nearhand.notation.notes import write_pitch_class
+from nearhand.notation.keys import key_name
+from nearhand.notation.notes import note_name
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.instead import InsteadAnswer, Offer
 
@@ -17,7 +17,7 @@ def draw_substitutes(answer: InsteadAnswer, page: Page) -> list[Line]:
     conventions, original = answer.conventions, answer.original
     symbol = write_chord(original.chord.in_key(answer.key), conventions)
     lines = [
-        line(Cell(f"in {write_key(answer.key, conventions.plain)}", "key")),
+        line(Cell(f"in {key_name(answer.key, conventions)}", "key")),
         *_in_a_row(
             page,
             Cell(f"{answer.number:2d}", "label"),
@@ -46,7 +46,7 @@ def _offer_lines(offer: Offer, answer: InsteadAnswer, page: Page) -> list[Line]:
     easier = " ".join(write_chord(chord, conventions) for chord in offer.easier if chord is not None)
     if easier:
         lines += wrapped(f"It sounds as {easier}, and is often written so.", page.width, _INDENT)
-    lines += wrapped(_distance(offer, answer), page.width, _INDENT)
+    lines += wrapped(distance(offer, answer), page.width, _INDENT)
     return [*lines, *wrapped(what_changes(substitute, answer.original, conventions), page.width, _INDENT)]
 
 
@@ -61,12 +61,12 @@ def _in_a_row(page: Page, first: Cell, *cells: Cell) -> list[Line]:
     return lines
 
 
-def _distance(offer: Offer, answer: InsteadAnswer) -> str:
+def distance(offer: Offer, answer: InsteadAnswer) -> str:
     """Shared tones, new tones and motion in words, such as ``F stays; C♭ sounds as B; 2 new tones``."""
-    substitute, key, plain = offer.substitute, answer.key, answer.conventions.plain
+    substitute, key = offer.substitute, answer.key
 
     def name(place: int) -> str:
-        return write_pitch_class(key.tonic.up(place), plain)
+        return note_name(key.tonic.up(place), answer.conventions)
 
     parts = []
     if substitute.shared:

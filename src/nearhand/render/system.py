@@ -5,7 +5,7 @@ from __future__ import annotations
 from nearhand.notation.chart_writing import NO_CHORD, bracketed
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.notes import write_pitch, write_pitch_class
+from nearhand.notation.notes import note_name, pitch_name
 from nearhand.render.keyboard import strip_of
 from nearhand.render.page import Line, Page
 from nearhand.render.systems import Column, column_of, draw_systems
@@ -19,7 +19,7 @@ MOVES_LEGEND = "moves: semitones per voice, = held, + enters"
 def draw_view(view: View, conventions: Conventions, page: Page) -> list[Line]:
     """Draw all systems of a view, each with its keyboards."""
     rows = rows_of(view)
-    return draw_systems(_columns(view, rows, conventions), rows, page)
+    return draw_systems(columns_of(view, rows, conventions), rows, page)
 
 
 def rows_of(view: View) -> tuple[str, ...]:
@@ -30,7 +30,8 @@ def rows_of(view: View) -> tuple[str, ...]:
     return tuple(row for row in ROWS if row not in empty)
 
 
-def _columns(view: View, rows: tuple[str, ...], conventions: Conventions) -> list[Column]:
+def columns_of(view: View, rows: tuple[str, ...], conventions: Conventions) -> list[Column]:
+    """The column of every chord and rest of a view: its text in each row, and its keyboard."""
     columns: list[Column] = []
     before: ChordView | None = None
     for place, chord_view in enumerate(view.chords):
@@ -55,8 +56,8 @@ def _row(row: str, chord_view: ChordView, before: ChordView | None, conventions:
         return chord_view.analysis.number(conventions)
     if row == "notes":
         tones, bass = chord_view.chord.tones, chord_view.chord.bass
-        foreign = "" if bass in tones else "/" + write_pitch_class(bass, conventions.plain)
-        return " ".join(write_pitch_class(tone, conventions.plain) for tone in tones) + foreign
+        foreign = "" if bass in tones else "/" + note_name(bass, conventions)
+        return " ".join(note_name(tone, conventions) for tone in tones) + foreign
     return _hand_row(row, chord_view, before, conventions)
 
 
@@ -65,9 +66,9 @@ def _hand_row(row: str, chord_view: ChordView, before: ChordView | None, convent
     if voicing is None:
         return ""
     if row == "right":
-        return " ".join(write_pitch(pitch, conventions.plain) for pitch in voicing.right)
+        return " ".join(pitch_name(pitch, conventions) for pitch in voicing.right)
     if row == "left":
-        names = " ".join(write_pitch(pitch, conventions.plain) for pitch in voicing.left)
+        names = " ".join(pitch_name(pitch, conventions) for pitch in voicing.left)
         if before is None or before.voicing is None:
             return names
         if not (voicing.candidate.bass and before.voicing.candidate.bass):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 
 from nearhand.harmony.moving import all_keys
+from nearhand.notation.chart import looks_like_a_chord
 from nearhand.notation.keys import write_key
 from nearhand.theory.key import Key, circle
 from nearhand.theory.mode import MAJOR, MINOR
@@ -14,6 +15,10 @@ from nearhand.verbs.files import SUFFIX
 from nearhand.verbs.meanings import meanings_of
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import BY_NAME, VERBS
+from nearhand.verbs.verb import Verb
+
+FEWEST_LETTERS = 2
+CHART = "CHART"
 
 
 class Candidate(NamedTuple):
@@ -25,36 +30,95 @@ class Candidate(NamedTuple):
 
 
 def candidates(before_cursor: str, session: Session) -> tuple[Candidate, ...]:
-    """What may complete the line.
+    """What may complete the line: what begins with the word typed, or else, of verbs and words, what has its letters.
+
+    In a line of chords those that are likely next, with what they are.
 
     >>> [candidate.text for candidate in candidates("sh", Session())]
     ['show']
     >>> [candidate.text for candidate in candidates("voice dr", Session())]
     ['drop2', 'drop3', 'drop2and4']
+    >>> [candidate.text for candidate in candidates("xpl", Session())]
+    ['explain']
+    >>> [candidate.text for candidate in candidates("| Em | B7 | ", Session())]
+    ['Em', 'C', 'Am']
     """
     stripped = before_cursor.lstrip()
     start = len(before_cursor) - len(stripped)
     name, blank, rest = stripped.partition(" ")
     if not blank:
-        return tuple(Candidate(verb.name, start, verb.help) for verb in VERBS if verb.name.startswith(name))
+        verbs = tuple(Candidate(verb.name, start, verb.help) for verb in VERBS)
+        begun = tuple(each for each in verbs if each.text.startswith(name))  # a capital begins a chord
+        return begun or _chords(before_cursor, 0, session) or (_with_letters(verbs, name) if name.islower() else ())
     verb = BY_NAME.get(name)
     if verb is None:
-        return ()
+        return _chords(before_cursor, 0, session)
+    options = _of_options(verb, before_cursor, rest)
+    return _of_words(verb, before_cursor, rest, session) if options is None else options
+
+
+def _of_options(verb: Verb, before_cursor: str, rest: str) -> tuple[Candidate, ...] | None:
+    """The options of a verb, or the values of one; None where neither is being typed."""
     last = rest.rpartition(" ")[2]
+    at = len(before_cursor) - len(last)
     if last.startswith("--"):
-        at = len(before_cursor) - len(last)
-        return tuple(
-            Candidate(f"--{option.name}", at, option.help)
-            for option in verb.options
-            if f"--{option.name}".startswith(last)
-        )
+        names = tuple(Candidate(f"--{option.name}", at, option.help) for option in verb.options)
+        return tuple(each for each in names if each.text.startswith(last))
     for option in verb.options:
         if option.choices and rest.split()[-1 - bool(last) :][:1] == [f"--{option.name}"]:
-            at = len(before_cursor) - len(last)
             return tuple(Candidate(choice, at) for choice in option.choices if choice.startswith(last))
+    return None
+
+
+def _of_words(verb: Verb, before_cursor: str, rest: str, session: Session) -> tuple[Candidate, ...]:
     typed = rest.lstrip()
     at = len(before_cursor) - len(typed)
-    return tuple(candidate for kind in verb.completes for candidate in _of_kind(kind, typed, at, session, verb.name))
+    if verb.name == "set" and " " in typed:
+        return _values(typed, at, session)
+    if CHART in verb.follows and (chords := _chords(typed, at, session)):
+        return chords
+    offered = [(kind, each) for kind in verb.completes for each in _of_kind(kind, typed, at, session, verb.name)]
+    found = _beginning(tuple(each for _, each in offered), typed)
+    words = tuple(each for kind, each in offered if kind not in ("keys", "files", "folders"))
+    return found or _with_letters(words, typed)
+
+
+def _chords(text: str, at: int, session: Session) -> tuple[Candidate, ...]:
+    """The chords that are likely next in a text that stands at a place of the line."""
+    bare = text.lstrip("\"'")
+    if not looks_like_a_chord(bare.lstrip()) and ":" not in bare:
+        return ()
+    from nearhand.shell.chord_candidates import chord_candidates
+
+    at += len(text) - len(bare)
+    return tuple(Candidate(chord, at + start, meaning) for chord, start, meaning in chord_candidates(bare, session))
+
+
+def _beginning(offered: tuple[Candidate, ...], typed: str) -> tuple[Candidate, ...]:
+    return tuple(each for each in offered if each.text.lower().startswith(typed.lower()))
+
+
+def _with_letters(offered: tuple[Candidate, ...], typed: str) -> tuple[Candidate, ...]:
+    """Those that have the letters typed in order, two of them at least."""
+    return tuple(each for each in offered if len(typed) >= FEWEST_LETTERS and _has_in_order(each.text, typed.lower()))
+
+
+def _has_in_order(text: str, letters: str) -> bool:
+    rest = iter(text.lower())
+    return all(letter in rest for letter in letters)
+
+
+def _values(typed: str, at: int, session: Session) -> tuple[Candidate, ...]:
+    """What a setting may be: what its verb takes, and the word that lets it go."""
+    from nearhand.verbs.lasting import DEFAULT_WORD, SETTINGS
+
+    name, _, value = typed.partition(" ")
+    if name not in SETTINGS:
+        return ()
+    found = [Candidate(each.text, each.start + at, each.meaning) for each in candidates(typed, session)]
+    if DEFAULT_WORD.startswith(value):
+        found.append(Candidate(DEFAULT_WORD, at + len(name) + 1, "let it go"))
+    return tuple(found)
 
 
 def _of_kind(kind: str, typed: str, at: int, session: Session, verb: str) -> tuple[Candidate, ...]:
@@ -68,7 +132,7 @@ def _of_kind(kind: str, typed: str, at: int, session: Session, verb: str) -> tup
         found = list(meanings_of(verb))
     else:
         found = [(kind, "")]
-    return tuple(Candidate(text, at, meaning) for text, meaning in found if text.lower().startswith(typed.lower()))
+    return tuple(Candidate(text, at, meaning) for text, meaning in found)
 
 
 def _keys(session: Session) -> tuple[Key, ...]:

@@ -35,6 +35,8 @@ def run_lines(stream: IO[bytes]) -> int:
             errors.refuse(error)
             status = 2
             continue
+        if outcome.session.colours != session.colours:
+            output = output_to(sys.stdout, environment, outcome.session.colours)
         session = outcome.session
         if outcome.leaves:
             break

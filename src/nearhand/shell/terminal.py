@@ -1,23 +1,23 @@
-"""The shell on a terminal: prompt, history, completion, and the loop that reads, answers and prints."""
+"""The shell on a terminal: its history, and the loop that reads, answers and prints."""
 
 from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError, printable
-from nearhand.notation.keys import write_key
+from nearhand.notation.keys import key_name
 from nearhand.render.output import Output, output_to
-from nearhand.render.page import line
+from nearhand.render.page import line, wrapped
+from nearhand.shell.journal import Journal
+from nearhand.shell.prompt import Desk, prompt_session
+from nearhand.shell.starting import started
 from nearhand.verbs.session import Session
 
 if TYPE_CHECKING:
     from prompt_toolkit import PromptSession
-    from prompt_toolkit.completion import CompleteEvent, Completer, Completion
-    from prompt_toolkit.document import Document
     from prompt_toolkit.history import History
     from prompt_toolkit.input import Input
     from prompt_toolkit.output import Output as TerminalOutput
@@ -27,30 +27,50 @@ WELCOME = (
     "then: to C minor, next, explain",
     "or: list, open FILE, help; Ctrl-D leaves",
 )
+FIRST_WELCOME = (*WELCOME[:2], "or: tour shows around, help; Ctrl-D leaves")
+"""For those who have no history yet."""
 
 
-def run(input_: Input | None = None, terminal: TerminalOutput | None = None, history_path: str | None = None) -> int:
-    """Run the shell until Ctrl-D or ``quit``; ``input_`` and ``terminal`` are for tests that type keys into a pipe."""
+def run(
+    input_: Input | None = None,
+    terminal: TerminalOutput | None = None,
+    history_path: str | None = None,
+    vi: bool = False,
+) -> int:
+    """Run the shell until Ctrl-D or ``quit``; ``input_`` and ``terminal`` are for tests that type keys into a pipe.
+
+    ``vi`` begins with the editing keys of vi.
+    """
     output = output_to(sys.stdout, dict(os.environ))
-    session = Session(conventions=Conventions(plain=not output.signs))
-    holder = [session]
-    history, warning = _history(default_history_path() if history_path is None else history_path)
-    prompt = _prompt_session(holder, history, input_, terminal)
-    output.write([line(text) for text in (*WELCOME, *warning)])
+    session, told = started(Session(conventions=Conventions(plain=not output.signs)))
+    holder, journal = [session], Journal()
+    path = default_history_path() if history_path is None else history_path
+    welcome = WELCOME if os.path.exists(path) else FIRST_WELCOME
+    history, warning = _history(path)
+    desk = Desk(holder)
+    prompt = _prompt_session(desk, history, input_, terminal, vi)
+    output.write(
+        [line(text) for text in (*welcome, *warning)]
+        + [part for text in told for part in wrapped(text, output.width, role="hint")]
+    )
     while True:
         try:
-            text = prompt.prompt(_prompt(holder[0]))
+            text = desk.read(prompt, _prompt(holder[0]))
         except KeyboardInterrupt:  # Ctrl-C clears the line
             continue
-        except EOFError:  # Ctrl-D leaves
+        except EOFError:  # Ctrl-D leaves; a terminal that was closed ends here as well, and its journal stays
+            if input_ is not None or sys.stdin.isatty():
+                journal.close()
             return 0
-        output = output_to(sys.stdout, dict(os.environ))  # the window may have changed its size
-        if _answer(text, holder, output):
+        output = output_to(sys.stdout, dict(os.environ), holder[0].colours)  # the window may have changed its size
+        if _answer(text, holder, output, journal, prompt):
+            journal.close()
             return 0
 
 
-def _answer(text: str, holder: list[Session], output: Output) -> bool:
+def _answer(text: str, holder: list[Session], output: Output, journal: Journal, prompt: PromptSession[str]) -> bool:
     """Answer one line, keep the session; say whether the shell is left."""
+    from nearhand.shell.paging import show_outcome
     from nearhand.verbs.respond import respond  # after the first prompt, which should not wait for it
 
     try:
@@ -58,46 +78,25 @@ def _answer(text: str, holder: list[Session], output: Output) -> bool:
     except InputError as error:
         output.refuse(error)
         return False
+    told = journal.note(holder[0], outcome, text)
+    if outcome.session.colours != holder[0].colours:
+        output = output_to(sys.stdout, dict(os.environ), outcome.session.colours)
     holder[0] = outcome.session
-    output.show(outcome.answer, outcome.plain)
+    show_outcome(output, outcome, prompt.input, prompt.output)
+    output.write([part for sentence in told for part in wrapped(sentence, output.width, role="hint")])
     return outcome.leaves
 
 
 def _prompt(session: Session) -> str:
     if session.shown_key is None:
         return "chords> "
-    return f"{write_key(session.shown_key, session.conventions.plain)}> "
+    return f"{key_name(session.shown_key, session.conventions)}> "
 
 
 def _prompt_session(
-    holder: list[Session], history: History, input_: Input | None, terminal: TerminalOutput | None
+    desk: Desk, history: History, input_: Input | None, terminal: TerminalOutput | None, vi: bool
 ) -> PromptSession[str]:
-    from prompt_toolkit import PromptSession
-
-    return PromptSession(
-        history=history,
-        completer=_completer(holder),
-        complete_while_typing=False,
-        input=input_,
-        output=terminal,
-    )
-
-
-def _completer(holder: list[Session]) -> Completer:
-    from prompt_toolkit.completion import Completer, Completion
-
-    class VerbCompleter(Completer):
-        """Hands ``candidates`` to the terminal."""
-
-        def get_completions(self, document: Document, complete_event: CompleteEvent) -> Iterable[Completion]:
-            """Complete the text before the cursor."""
-            from nearhand.shell.completion import candidates
-
-            before = document.text_before_cursor
-            for candidate in candidates(before, holder[0]):
-                yield Completion(candidate.text, candidate.start - len(before), display_meta=candidate.meaning)
-
-    return VerbCompleter()
+    return prompt_session(desk, history, input_, terminal, vi)
 
 
 def default_history_path() -> str:
