@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import os
 import re
 import subprocess
@@ -13,11 +14,12 @@ import pytest
 from nearhand.voicing.families import FAMILIES
 
 ROOT = Path(__file__).parent.parent
-README, HARMONY, VOICING = (
-    (ROOT / page).read_text(encoding="utf-8") for page in ("README.md", "docs/harmony.md", "docs/voicing.md")
+README, HARMONY, VOICING, SINGER, LIBRARY = (
+    (ROOT / page).read_text(encoding="utf-8")
+    for page in ("README.md", "docs/harmony.md", "docs/voicing.md", "docs/singer.md", "docs/library.md")
 )
 EXAMPLES = re.findall(r"```console\n\$ (.+?)\n(.*?)```", README, re.S)
-LESSONS = re.findall(r"```console\n\$ (.+?)\n(.*?)```", HARMONY + VOICING, re.S)
+LESSONS = re.findall(r"```console\n\$ (.+?)\n(.*?)```", HARMONY + VOICING + SINGER + LIBRARY, re.S)
 PROGRAM = f"{sys.executable} -m nearhand"
 
 
@@ -47,14 +49,44 @@ def test_the_page_on_voicings_shows_every_family() -> None:
     assert shown == set(FAMILIES) - {"close"}  # which is what is shown where none is asked for
 
 
-@pytest.mark.parametrize("page", [README, HARMONY, VOICING], ids=["README", "harmony", "voicing"])
-def test_the_python_example_gives_the_values_in_its_comments(page: str) -> None:
-    code = re.search(r"```python\n(.*?)```", page, re.S)
-    assert code
+def statements(page: str) -> list[tuple[str, str]]:
+    """The Python statements of a page, each with the comment behind it or on the line below it."""
+    found = []
+    for code in re.findall(r"```python\n(.*?)```", page, re.S):
+        lines = code.splitlines()
+        nodes = ast.parse(code).body
+        for node, end in zip(nodes, [*(other.lineno for other in nodes[1:]), len(lines) + 1], strict=True):
+            behind = lines[node.end_lineno - 1].encode()[node.end_col_offset :].decode()
+            comments = [line.strip() for line in (behind, *lines[node.end_lineno : end - 1]) if line.strip()]
+            assert all(comment.startswith("# ") for comment in comments)
+            found.append((ast.get_source_segment(code, node), " ".join(comment[2:].strip() for comment in comments)))
+    return found
+
+
+def is_value(comment: str) -> bool:
+    """Whether a comment is a value, and not words about one."""
+    try:
+        ast.literal_eval(comment)
+    except (SyntaxError, ValueError):
+        return False
+    return True
+
+
+@pytest.mark.parametrize("page", [README, HARMONY, VOICING, LIBRARY], ids=["README", "harmony", "voicing", "library"])
+def test_the_python_examples_give_the_values_in_their_comments(page: str) -> None:
     names: dict[str, object] = {}
-    for statement in code[1].splitlines():
-        text, _, value = statement.partition("#")
-        if value.strip().startswith("("):
-            assert repr(eval(text, names)) == value.strip()
-        elif text.strip():
-            exec(text, names)
+    compared = 0
+    for statement, comment in statements(page):
+        if is_value(comment):
+            assert repr(eval(statement, names)) == comment
+            compared += 1
+        else:
+            exec(statement, names)
+    assert compared
+
+
+def test_the_page_on_the_library_says_nothing_but_values_behind_its_lines() -> None:
+    comments = [comment for _, comment in statements(LIBRARY) if comment]
+
+    assert len(comments) >= 35
+    assert all(map(is_value, comments))

@@ -148,6 +148,10 @@ def test_what_is_told_of_each_chord_belongs_together(chart):
 
 
 @given(st.text(max_size=60))
-def test_sentences_of_the_shell_have_no_document(text):
-    with pytest.raises(TypeError, match="no JSON for NoteAnswer"):
-        json_answer(NoteAnswer((text,)))
+def test_plain_sentences_are_lines(text):
+    assert json.loads(json_answer(NoteAnswer((text,)))) == {"schema": 1, "lines": [text]}
+
+
+def test_what_is_no_answer_has_no_document():
+    with pytest.raises(TypeError, match="no JSON for str"):
+        json_answer("C")

@@ -51,6 +51,23 @@ def test_an_empty_no_color_means_nothing():
     assert output_to(Screen(), {**COLOURFUL, "NO_COLOR": ""}).colours  # no-color.org: "when not an empty string"
 
 
+@pytest.mark.parametrize("terminal", ["dumb", ""])
+def test_colours_may_be_asked_for_where_the_terminal_names_none(terminal, monkeypatch):
+    monkeypatch.setenv("TERM", terminal)
+    output = output_to(Screen(), {"TERM": terminal, "COLUMNS": "80"}, "on")
+    output.show(last_answer(LAMENT))
+
+    assert "\x1b[1;36m" in output.stream.written  # bold and cyan: ECMA-48, the eight colours of SGR 30 to 37
+    assert [line.rstrip() for line in without_codes(output.stream.written).splitlines()] == page(LAMENT).splitlines()
+
+
+def test_colours_may_be_switched_off_and_no_color_goes_before_all():
+    assert not output_to(Screen(), COLOURFUL, "off").colours
+    assert output_to(Screen(), COLOURFUL, "on").colours
+    assert not output_to(Screen(), {**COLOURFUL, "NO_COLOR": "1"}, "on").colours  # no-color.org
+    assert not output_to(Pipe(), COLOURFUL, "on").colours
+
+
 @pytest.mark.parametrize("encoding", ["ascii", "latin-1", "cp1252", "iso8859-15"])
 def test_a_stream_that_cannot_carry_the_signs_gets_plain_characters(encoding):
     output = output_to(Pipe(encoding), {})

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from render.page_words import CHARTS, LAMENT, Screen, last_answer, without_codes
+from rich.color import ColorType
 from rich.style import Style
 
 from nearhand.render.answers import draw
@@ -51,6 +52,17 @@ def test_every_role_on_a_page_is_in_the_table(lines):
 
 def test_every_style_is_one_that_the_colour_library_knows():
     assert all(Style.parse(style) for style in STYLES.values())
+
+
+def test_every_style_is_one_of_the_sixteen_colours_of_any_terminal(monkeypatch):
+    colours = [style.color for style in map(Style.parse, STYLES.values()) if style.color is not None]
+    assert colours
+    assert all(colour.type is ColorType.STANDARD and 0 <= colour.number < 16 for colour in colours)
+
+    monkeypatch.setenv("TERM", "xterm-16color")
+    few = on_screen(draw(last_answer(LAMENT), Page(80)), 80)
+    monkeypatch.setenv("TERM", "xterm-256color")
+    assert on_screen(draw(last_answer(LAMENT), Page(80)), 80) == few
 
 
 def test_square_brackets_and_colons_are_no_markup():

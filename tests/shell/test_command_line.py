@@ -150,7 +150,7 @@ def test_a_verb_of_the_shell_is_refused_with_a_hint(verb, tmp_path):
 # Words, what standard error says.
 REFUSED = [
     (["shwo"], "'shwo' is neither a verb nor a chord\n  shwo\n  ^\ndid you mean show?\n"),
-    (["help", "shwo"], "'shwo' is neither a verb nor a chord\n  help shwo\n       ^\ndid you mean show?\n"),
+    (["help", "shwo"], "'shwo' is neither a verb nor a topic\n  help shwo\n       ^\ndid you mean help show?\n"),
     ([""], "'' is neither a verb nor a chord\n  \"\"\n  ^\n"
      "help lists the verbs; chords begin with a capital A to G, a numeral or a number\n"),
     (["show", "| Em | Hm |"], "H is no chord root\n  | Em | Hm |\n         ^\n"

@@ -16,6 +16,7 @@ from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 
 ENTER, TAB, UP, CTRL_A, CTRL_C, CTRL_D = "\r", "\t", "\x1b[A", "\x01", "\x03", "\x04"
+RIGHT, CTRL_E = "\x1b[C", "\x05"
 LAMENT = "E minor: | Em | Bm/D | Am/C | B7 |"
 
 
@@ -50,7 +51,7 @@ def keyboard(tmp_path, monkeypatch, capsys):
                 if time.monotonic() > until:
                     failures.append((keys, wanted, sessions and sessions[0].default_buffer.text))
                     break
-                if keys == UP:  # the lines kept on disk are read while one waits
+                if keys in (UP, RIGHT, CTRL_E):  # the lines kept on disk are read while one waits
                     pipe.send_text(keys)
                 time.sleep(0.02)
 
@@ -65,7 +66,9 @@ def keyboard(tmp_path, monkeypatch, capsys):
         assert failures == []
         printed = capsys.readouterr()
         assert printed.err == ""
-        return status, printed.out.removeprefix("\n".join(terminal.WELCOME) + "\n"), paper.written
+        is_first = printed.out.startswith("\n".join(terminal.FIRST_WELCOME))
+        welcomed = terminal.FIRST_WELCOME if is_first else terminal.WELCOME
+        return status, printed.out.removeprefix("\n".join(welcomed) + "\n"), paper.written
 
     return type_
 

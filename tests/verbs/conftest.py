@@ -12,7 +12,10 @@ settings.load_profile("nearhand")
 
 
 @pytest.fixture
-def desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """An empty folder that is the current one."""
+def desk(tmp_path: Path, tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """An empty folder that is the current one; nothing is kept in the player's home."""
+    home = tmp_path_factory.mktemp("home")
+    for name in ("XDG_CONFIG_HOME", "XDG_DATA_HOME"):  # XDG Base Directory Specification
+        monkeypatch.setenv(name, str(home / name))
     monkeypatch.chdir(tmp_path)
     return tmp_path

@@ -25,6 +25,8 @@ REAL_LINES = [
     "keys | Am | F | C | G | --json", "explain 2", 'explain "| C | E7 |" 1', "list progressions", "to Bb, F#m, all",
     "borrow Eb minor", "borrow", "instead 2", 'instead "C: C G7 C" 2',
     "next", "back", "home", "key Ab lydian", "voice none", "loop off", "degrees major", "open no.toml", "undo", "redo",
+    "set", "set symbols jazz", "set register G3 E5", "set span default", "set plain off", "names german", "colours off",
+    "recent", "recent 1", "recover", "recover off", "show --names solfege", "explain --names german",
     "voice drop2", "voice four-part", "left fifth", "span tenth", "span 13", "register C4 F#5", "register moves",
     "top falling", "top E5 - Bb4 C5", "pin 2", "pin 2 D4 G4 Bb4; 1 C4 F4 A4", "pin 2 off", "weigh leap 3, hidden 2",
     "others", "others 2", "others next --count 3", "why 2", "lines", 'why "| Dm7 | G7 | C |" 2 --voicing shell --loop',
@@ -60,7 +62,9 @@ def check(session: Session, line: str) -> None:
 
 @pytest.fixture(scope="module", autouse=True)
 def _somewhere_empty(tmp_path_factory):
-    with contextlib.chdir(tmp_path_factory.mktemp("desk")):
+    with contextlib.chdir(tmp_path_factory.mktemp("desk")), pytest.MonkeyPatch.context() as patch:
+        for name in ("XDG_CONFIG_HOME", "XDG_DATA_HOME"):  # XDG Base Directory Specification
+            patch.setenv(name, str(tmp_path_factory.mktemp("home")))
         yield
 
 

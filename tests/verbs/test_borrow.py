@@ -70,7 +70,7 @@ def test_without_a_tune_and_a_name_a_key_is_asked_for():
         ("borrow H", ("'H' is no key", "^H", KEY_HINT)),
         ("borrow C miner", ("'miner' is no mode", "C ^miner", "did you mean minor?")),
         ("borrow C --key G", ("borrow has no option --key", "borrow C ^--key G",
-         "borrow knows --degrees, --sevenths, --symbols, --figures, --plain, --json")),
+         "borrow knows --degrees, --sevenths, --symbols, --figures, --names, --layout, --plain, --json")),
     ],
 )  # fmt: skip
 def test_what_is_no_key_is_refused(line, expected):

@@ -145,3 +145,10 @@ def test_a_hundred_thousand_characters_are_answered_in_one_sentence(text):
         assert len(str(error)) < 400
     else:
         assert best(answer) in ("F# major", "F# minor")
+
+
+@pytest.mark.parametrize("chord", ["Dbb", "Ebb", "Cbb"])
+def test_a_chord_that_few_keys_can_spell_has_a_runner_up_all_the_same(chord):
+    tune = after(chord).tune
+
+    assert tune.runner_up != tune.key

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from verbs.session_words import CHARTS, FALLING_BASS, after, answer_to, keys_of, numerals, symbols
 
+from nearhand.notation.keys import write_key
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 
@@ -173,3 +174,83 @@ def test_a_key_named_before_any_chords_holds_for_numerals():
 
 def test_chord_symbols_find_their_own_key_whatever_key_is_shown():
     assert str(after("key E minor", "| Dm7 | G7 | Cmaj7 |").tune.key) == "C major"
+
+
+@pytest.mark.parametrize("chart", CHARTS, ids=lambda path: path.stem)
+@pytest.mark.parametrize(("verb", "other", "step"), [("up", "down", 1), ("down", "up", -1)])
+def test_semitones_pass_all_twelve_keys_and_come_home(chart, verb, other, step):
+    start = opened(chart)
+    session, seen = start, []
+    for _ in range(12):
+        there = respond(session, verb).session
+        assert respond(there, other).session.shown_key.tonic.semitones == session.shown_key.tonic.semitones
+        assert abs(there.shown_key.signature) <= 6 or there.shown_key == start.shown_key
+        session = there
+        seen.append(session.shown_key.tonic.semitones)
+
+    assert seen == [(start.shown_key.tonic.semitones + step * count) % 12 for count in range(1, 13)]
+    assert session.shown_key == start.shown_key
+    assert symbols(session) == symbols(start)
+
+
+# Key of the tune, moves, key reached: the name with fewest accidentals (common practice, no source).
+SEMITONES = [
+    ("C major", "up", "Db major"), ("C major", "down", "B major"), ("E minor", "up", "F minor"),
+    ("E minor", "down", "Eb minor"), ("A minor", "down", "G# minor"), ("F major", "up", "Gb major"),
+    ("G major", "down", "F# major"), ("B major", "up 2", "Db major"), ("D dorian", "up 11", "C# dorian"),
+    ("Eb major", "down 7", "Ab major"), ("D minor", "up 6", "G# minor"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("own", "move", "reached"), SEMITONES)
+def test_a_key_semitones_away_has_its_usual_name(own, move, reached):
+    session = after(f"{own}: I V7", move)
+
+    assert str(session.shown_key) == reached
+    assert numerals(session) == numerals(after(f"{own}: I V7"))
+
+
+# Key, its relative, its parallel: R. Hutchinson, Music Theory for the 21st-Century Classroom, "Relative and parallel
+# keys" (from memory); modes have the major or minor key of their signature.
+RELATED = [
+    ("E minor", "G major", "E major"), ("C major", "A minor", "C minor"), ("Eb major", "C minor", "Eb minor"),
+    ("F# minor", "A major", "F# major"), ("D dorian", "C major", "D major"), ("G mixolydian", "A minor", "G minor"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("own", "relative", "parallel"), RELATED)
+def test_related_keys_read_the_same_chords(own, relative, parallel):
+    session = after(f"{own}: I IV v")
+
+    for verb, name in (("relative", relative), ("parallel", parallel)):
+        read = after(verb, start=session)
+        assert str(read.shown_key) == str(read.tune.key) == name
+        assert symbols(read) == symbols(session)
+        assert f"numerals are now read in {write_key(read.shown_key)}." in answer_to(verb, session).advice
+        assert after("undo", start=read).shown_key == session.shown_key
+
+
+@pytest.mark.parametrize("verb", ["relative", "parallel"])
+def test_related_keys_go_there_and_back(verb):
+    session = after(FALLING_BASS, "to C minor")
+
+    assert symbols(after(verb, start=session)) == symbols(session) == "Cm Gm/Bb Fm/Ab G7"
+    assert after(verb, verb, start=session).tune.progression == session.tune.progression
+    assert after(verb, verb, start=session).shown_key == session.shown_key
+    assert symbols(after(verb, "home", start=session)) == "Em Bm/D Am/C B7"
+
+
+def test_the_relative_and_the_parallel_key_have_their_own_numerals():
+    # common practice, no source
+    assert numerals(after(FALLING_BASS, "relative")) == "vi iii6 ii6 V7/vi"
+    assert numerals(after("| Am | F | C | G |", "key A minor", "relative")) == "vi IV I V"
+    assert numerals(after("C: I vi IV V", "parallel")) == "I vi IV V"  # vi on the raised sixth degree of minor
+
+
+def test_a_related_key_may_be_named_before_any_chords():
+    assert symbols(after("key E minor", "relative", "| I | V7 |")) == "G D7"
+    assert symbols(after("key E minor", "parallel", "| I | V7 |")) == "E B7"
+
+
+def test_reading_in_a_related_key_keeps_the_loop():
+    assert after(FALLING_BASS, "loop on", "relative").loop is True

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.notes import write_pitch_class
+from nearhand.notation.notes import note_name, write_pitch_class
 from nearhand.voicing.account import Broken, broken_rules, parts_of, where_it_pulls
 from nearhand.voicing.families import FOUR_PART, UPPER_STRUCTURE
 from nearhand.voicing.lines import FOUR_PARTS
@@ -65,7 +65,7 @@ def _asked(task: Task, conventions: Conventions) -> list[str]:
     if wishes.span != own.span:
         parts.append(f"span {wishes.span} semitones")
     if wishes.low is not None or wishes.high is not None:
-        low, high = (note_named(note, task, conventions.plain) for note in task.register[:2])
+        low, high = (note_named(note, task, conventions) for note in task.register[:2])
         parts.append(f"upper notes from {low} to {high}")
     if wishes.moves:
         parts.append("registers that move with the key")
@@ -115,8 +115,8 @@ def _told(broken: Broken, voiced: VoicedProgression, conventions: Conventions) -
     if found is None:
         return f"{broken.rule} {_among(names)}" if names else broken.rule
     tone, goals = found
-    named = " or ".join(write_pitch_class(goal, conventions.plain) for goal in goals)
-    return f"{write_pitch_class(tone, conventions.plain)} in {names[0]} does not go to {named}"
+    named = " or ".join(note_name(goal, conventions) for goal in goals)
+    return f"{note_name(tone, conventions)} in {names[0]} does not go to {named}"
 
 
 def _among(names: list[str]) -> str:
