@@ -174,3 +174,7 @@ def test_a_line_without_end_is_plain_behind_some_thousand_characters_and_does_no
         assert preview(line, NOTHING) == ""
         assert time.perf_counter() - start < 2  # a hang would take minutes
         assert all(span.end <= MOST_CHARACTERS for span in spans)
+
+
+def test_what_is_quoted_is_told_apart_as_behind_show():
+    assert kinds('"| Em | B7 |"') == kinds('show "| Em | B7 |"')[1:]

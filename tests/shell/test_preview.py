@@ -136,3 +136,8 @@ def test_reading_a_line_runs_nothing(tmp_path, monkeypatch):
         preview(line + " ", E_MINOR)
         assert repr(E_MINOR) == before
     assert list(tmp_path.iterdir()) == []
+
+
+def test_what_is_quoted_is_previewed_as_show_previews_it():
+    for line in ('"| Em | B7 |"', '"| Em | Hm |"', "'| C | F |' --voicing drop2"):
+        assert preview(line, Session()) == preview(f"show {line}", Session())

@@ -182,6 +182,13 @@ def test_a_session_is_never_changed_in_place():
     assert Session() == Session(None, None, DEFAULT_WISHES, None)
 
 
+def test_chords_in_quotes_are_shown_as_show_shows_them():
+    session = after("loop on")
+
+    for line in ('"| Em | B7 |"', "'| Em | B7 |' --voicing drop2", ' "| Em |" --to "C minor" '):
+        assert respond(session, line) == respond(session, f"show {line}")
+
+
 def test_a_chart_of_rests_alone_is_shown():
     answer = answer_to("C: | N.C. | N.C. |")
 

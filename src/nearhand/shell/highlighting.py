@@ -21,7 +21,7 @@ from nearhand.theory.pitch_class import PitchClass
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import BY_NAME
 from nearhand.verbs.verb import Verb
-from nearhand.verbs.words import Word
+from nearhand.verbs.words import QUOTES, Word
 
 KINDS = ("chord", "numeral", "number", "bass", "bar", "key", "verb", "option", "word", "error")
 MOST_CHARACTERS = 4000
@@ -36,6 +36,9 @@ def spans_of(line: str, session: Session) -> tuple[Span, ...]:
     [(0, 1, 'bar'), (2, 4, 'chord'), (4, 6, 'bass'), (7, 8, 'bar'), (9, 11, 'error'), (12, 13, 'bar')]
     """
     line = line[:MOST_CHARACTERS]
+    if line.lstrip()[:1] in QUOTES:  # what is quoted is shown
+        shown = spans_of(f"show {line}", session)
+        return tuple(Span(start - 5, end - 5, kind) for start, end, kind in shown if start >= 5)
     name = line.split(maxsplit=1)[0] if line.split() else ""
     if name not in BY_NAME:
         return _of_chords(line, name, session)

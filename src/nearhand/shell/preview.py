@@ -15,6 +15,7 @@ from nearhand.verbs.show import read_keys
 from nearhand.verbs.table import BY_NAME, find_verb
 from nearhand.verbs.tune import Tune, tune_from_text
 from nearhand.verbs.verb import Option, Verb
+from nearhand.verbs.words import QUOTES
 
 MOST_CHARACTERS = 1000
 """A longer line is read when it is sent."""
@@ -36,6 +37,8 @@ def preview(line: str, session: Session, width: int = 80, cursor: int | None = N
     if not line.strip() or len(line) > MOST_CHARACTERS:
         return ""
     at = len(line) if cursor is None else cursor
+    if line.lstrip()[0] in QUOTES:  # what is quoted is shown
+        return preview(f"show {line}", session, width, at + 5)
     try:
         return _said(line, session, max(width, 1))
     except InputError as error:

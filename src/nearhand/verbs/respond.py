@@ -11,7 +11,7 @@ from nearhand.verbs.show import views
 from nearhand.verbs.table import BY_NAME, find_verb
 from nearhand.verbs.tune import tune_from_text
 from nearhand.verbs.verb import Verb
-from nearhand.verbs.words import Word, sort_words, split_line
+from nearhand.verbs.words import QUOTES, Word, sort_words, split_line
 
 RELINKING = ("undo", "redo", "recover", "run")
 """Verbs that walk along the chain of sessions instead of adding to it, or run a line that sees to it."""
@@ -29,6 +29,8 @@ def respond(session: Session, line: str) -> Outcome:
     name = line.split(maxsplit=1)[0] if line.split() else ""
     if not name:
         return Outcome(session, NoteAnswer(()))
+    if name[0] in QUOTES:
+        return perform(session, BY_NAME["show"], split_line(line), line)
     if name in BY_NAME:
         words = split_line(line)
         return perform(session, BY_NAME[name], words[1:], line)

@@ -6,6 +6,8 @@ from nearhand.notation.errors import InputError
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.verb import Arguments, Option, Verb
 
+QUOTES = ('"', "'")
+
 
 class Word(NamedTuple):
     """A word with its place in the line; ``quoted`` words are never options."""
@@ -27,7 +29,7 @@ def split_line(line: str) -> tuple[Word, ...]:
     while at < len(line):
         if line[at].isspace():
             at += 1
-        elif line[at] in "\"'":
+        elif line[at] in QUOTES:
             close = line.find(line[at], at + 1)
             if close < 0:
                 raise InputError(
