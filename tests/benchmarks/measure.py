@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 PROGRAM = str(Path(sys.executable).with_name("nearhand"))
 CHART = "| Em | Bm/D | Am/C | B7 |"
 EIGHT_CHORDS = "| Em7 | Bm/D | Am/C | B7 | C | F#m7b5 | B7b9 | Em9 |"
+SIXTEEN_CHORDS = "| Dm7 G7 | Cmaj7 Am7 | Fm7 Bb7 | Ebmaj7 | Am7b5 D7 | Gm7 C7 | Fmaj7 | G7sus4 G7 |"
 SYMBOLS = ("C", "Am7", "F#m7b5", "E7", "Dmaj7", "G7", "Cm", "Fdim7", "A6", "D9")
 PEER_SYMBOLS = ("C", "Am7", "F#m7b5", "E7", "Dmaj7", "G7", "Cm", "Fdim7", "A6", "D9")
 NUMERALS = ("I", "ii", "iii", "IV", "V", "vi", "V7", "ii7", "I6", "V65", "viio", "V7/V")
@@ -137,6 +138,23 @@ def measure_reading() -> None:
         print(f"{name:10s} {ours:6.2f} us each   {peers}")
 
 
+def measure_typing() -> None:
+    """What is worked out after every key while sixteen chords stand on the line."""
+    from nearhand.shell.completion import candidates
+    from nearhand.shell.highlighting import spans_of
+    from nearhand.shell.preview import preview
+    from nearhand.verbs.session import Session
+
+    line, session = SIXTEEN_CHORDS, Session()
+    for name, work in (
+        ("preview", lambda: preview(line, session)),
+        ("kinds of words", lambda: spans_of(line, session)),
+        ("likely next chords", lambda: candidates(f"{line} ", session)),
+    ):
+        first = cold_ms(work)
+        print(f"16 chords, {name:20s} {first:7.2f} ms at first, then {call_us(work, repeats=5) / 1000:5.2f} ms")
+
+
 def measure_search() -> None:
     """The exact path: eight chords in twelve keys cold, long progressions, and how time grows."""
     from nearhand.harmony.key_finding import rank_keys
@@ -209,5 +227,6 @@ def measure_reasoning(long: Progression, chance: random.Random) -> None:
 
 if __name__ == "__main__":
     measure_processes()
+    measure_typing()
     measure_reading()
     measure_search()

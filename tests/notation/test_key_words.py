@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from strategies import MAJOR_TONICS, MINOR_TONICS, key, keys, note
 
+from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key, write_key
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR, MODES
@@ -64,3 +65,22 @@ def test_keyboard_characters_are_ascii_and_those_of_the_value_itself(any_key):
 
 def test_a_key_is_written_with_signs_and_its_mode_in_full():
     assert [write_key(key(name)) for name in ("Bb", "f#", "C")] == ["B♭ major", "F♯ minor", "C major"]
+
+
+@pytest.mark.parametrize(
+    ("text", "key"),
+    [
+        ("E flat", "Eb major"), ("e flat", "Eb minor"), ("E-flat minor", "Eb minor"), ("Bflat", "Bb major"),
+        ("F Sharp minor", "F# minor"), ("g-sharp", "G# minor"), (" C sharp dorian ", "C# dorian"),
+    ],
+)  # fmt: skip
+def test_flat_and_sharp_may_be_words(text, key):
+    assert str(parse_key(text)) == key
+
+
+@pytest.mark.parametrize(("text", "start"), [("E flatt", 2), ("E  flat", 3), ("Eb flat", 3), ("H flat", 0)])
+def test_words_that_are_nearly_flat_are_refused_at_their_place(text, start):
+    with pytest.raises(InputError) as caught:
+        parse_key(text)
+
+    assert caught.value.start == start

@@ -45,7 +45,7 @@ def kept():
     """The journals on disk: each without the folder it begins with."""
     folder = journals.journals_folder()
     return (
-        [read_lines(os.path.join(folder, name))[1:] for name in sorted(os.listdir(folder))]
+        [read_lines(os.path.join(folder, name))[1:] for name in sorted(os.listdir(folder)) if name != journals.LAST]
         if os.path.isdir(folder)
         else []
     )
@@ -89,6 +89,36 @@ def test_it_is_gone_after_a_clean_exit_and_nothing_is_offered(home):
 
     assert kept() == []
     assert offer() == ()
+
+
+def test_what_was_not_saved_is_kept_for_recover_after_a_clean_exit_too(home):
+    journal = Journal()
+    type_into(journal, "| C | F |", "to D")
+
+    assert journal.close()
+    assert offer() == ()  # nothing ended early
+    outcome = respond(Session(), "recover")
+    assert str(outcome.session.shown_key) == "D major"
+    assert outcome.lines == ("| C | F |", "to D")
+
+
+def test_the_last_session_takes_the_place_of_the_one_before(home):
+    for line in ("| C | F |", "| G | D |"):
+        journal = Journal()
+        type_into(journal, line)
+        journal.close()
+
+    assert respond(Session(), "recover").lines == ("| G | D |",)
+
+
+def test_what_was_saved_or_never_changed_is_not_kept(home, monkeypatch):
+    monkeypatch.chdir(home)
+    journal = Journal()
+    type_into(journal, "| C | F |", "save it")
+
+    assert not journal.close()
+    assert not Journal().close()
+    assert respond(Session(), "recover").answer.lines == ("There is nothing to bring back.",)
 
 
 def test_two_shells_do_not_disturb_one_another(home):

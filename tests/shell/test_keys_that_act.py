@@ -7,11 +7,10 @@ from prompt_toolkit.key_binding.bindings.emacs import load_emacs_bindings
 from prompt_toolkit.key_binding.bindings.vi import load_vi_bindings
 from shell.test_typed_keys import CTRL_C, CTRL_E, ENTER, LAMENT, RIGHT, TAB, answers, keyboard  # noqa: F401  # a fixture
 
-from nearhand.render.page import text_of
-from nearhand.shell.bindings import ACTIONS, EDITING, LIST, line_of, stepped
-from nearhand.shell.keys_list import draw_keys
+from nearhand.render.answers import draw
+from nearhand.render.page import Page, text_of
+from nearhand.shell.bindings import ACTIONS, EDITING, line_of, stepped
 from nearhand.shell.prompt import Desk
-from nearhand.verbs.key_actions import SIGNS_SAY, keys_help
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 
@@ -21,7 +20,7 @@ CODES = {
 }  # fmt: skip
 """What a terminal sends for the function keys (xterm control sequences, VT220 style)."""
 ESCAPE, CTRL_Q, F12 = "\x1b", "\x11", CODES["f12"]
-ACTING = [action for action in ACTIONS if action.line not in (LIST, EDITING)]
+ACTING = [action for action in ACTIONS if action.line != EDITING]
 LINES = {"next chord": "explain 1", "chord before": "explain 4", "loop": "loop on"}
 
 
@@ -58,18 +57,15 @@ def test_a_function_key_acts_and_a_line_half_typed_stays(action, editing, keyboa
 def test_the_list_of_keys_is_shown_and_the_line_goes_on(keys, keyboard):  # noqa: F811
     _, printed, _ = keyboard(LAMENT + ENTER, keys, "next" + ENTER)
 
-    listed = text_of(draw_keys(keys_help(), SIGNS_SAY, 80)) + "\n"
-    assert printed == answers(LAMENT) + listed + answers(LAMENT, "next").removeprefix(answers(LAMENT))
+    assert printed == answers(LAMENT, "help keys", "next")
 
 
 def test_every_action_is_in_the_list_of_keys():
-    listed = text_of(draw_keys(keys_help(), SIGNS_SAY, 80))
+    listed = text_of(draw(respond(Session(), "help keys").answer, Page(80)))
 
     for action in ACTIONS:
-        row = next(row for row in listed.split("\n") if row.endswith(f"  {action.help}"))
+        row = next(row for row in listed.split("\n") if row.rstrip().endswith(f"  {action.help}"))
         assert action.sign in row and action.function_key.upper() in row
-    for width in (20, 40, 60):
-        assert max(map(len, text_of(draw_keys(keys_help(), SIGNS_SAY, width)).split("\n"))) <= width
 
 
 def test_chords_are_explained_one_by_one_and_round(keyboard):  # noqa: F811
@@ -86,9 +82,9 @@ def test_the_loop_is_switched_on_and_off(keyboard):  # noqa: F811
 
 
 def test_keys_without_a_tune_are_answered_by_a_sentence(keyboard):  # noqa: F811
-    _, printed, _ = keyboard(*[action.sign for action in ACTING if action.line not in ("loop", "others back")])
+    _, printed, _ = keyboard(*[action.sign for action in ACTING if action.line not in ("loop", "others back", "help keys")])
 
-    assert printed.count("there is no progression yet") == len(ACTING) - 2
+    assert printed.count("there is no progression yet") == len(ACTING) - 3
 
 
 def test_a_sign_is_typed_where_it_is_music_or_where_it_is_asked_for(keyboard):  # noqa: F811

@@ -179,7 +179,10 @@ def test_what_helps_while_one_types_on_a_real_terminal(program):
         terminal.type("next\r")
         terminal.read_until("D minor>")
         terminal.type("?")
-        listed = terminal.read_until("stays.")
+        listed = terminal.read_until("F4 or >")
+        terminal.settle()
+        terminal.type("\x04")  # leaves the pages, where the list is longer than the screen
+        terminal.settle()
         terminal.type("\x04")
     finally:
         status = terminal.close()

@@ -12,6 +12,7 @@ from prompt_toolkit.output import DummyOutput
 from nearhand.render.answers import draw
 from nearhand.render.page import Page, text_of
 from nearhand.shell import terminal
+from nearhand.shell.journal import NOT_SAVED
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 
@@ -68,7 +69,8 @@ def keyboard(tmp_path, monkeypatch, capsys):
         assert printed.err == ""
         is_first = printed.out.startswith("\n".join(terminal.FIRST_WELCOME))
         welcomed = terminal.FIRST_WELCOME if is_first else terminal.WELCOME
-        return status, printed.out.removeprefix("\n".join(welcomed) + "\n"), paper.written
+        shown = printed.out.removeprefix("\n".join(welcomed) + "\n")
+        return status, shown.removesuffix(f"{NOT_SAVED}\n"), paper.written
 
     return type_
 

@@ -131,7 +131,7 @@ def test_the_newest_comes_first(folder):
 def test_off_lets_it_go(folder):
     leave_behind(folder, FALLING_BASS)
 
-    assert respond(Session(), "recover off").answer == NoteAnswer(("The session that ended early is let go.",))
+    assert respond(Session(), "recover off").answer == NoteAnswer(("That session is let go.",))
     assert os.listdir(folder) == []
     assert respond(Session(), "recover").answer == NoteAnswer(("There is nothing to bring back.",))
 

@@ -36,6 +36,7 @@ VOICES_HINT = (
     "write voice and one of close, open, drop2, drop3, drop2and4, any, spread, shell, rootless, guide-tones, two-hand, "
     "quartal, upper-structure, four-part, none"
 )
+WHY_HINT = "write why 2 for its voicing, explain 2 for what the chord does"
 WEIGHT_HINT = "write leap 3; 0 switches a cost off, commas part several"
 LEFT_HINT = "write one of bass, root, octave, fifth, tenth, none"
 SPAN_HINT = "write octave, ninth, tenth, or semitones, such as 14"
@@ -152,8 +153,8 @@ WITH_A_TUNE = [
      "write hidden 3; 0 switches a cost off, commas part several"),
     ("weigh leap big", "'big' is not a weight", "weigh leap ^big", WEIGHT_HINT),
     ("lines | Hm |", "H is no chord root", "| ^Hm |", "write B for B natural and Bb for B flat"),
-    ("why", "why needs a chord's number", "why^", "write for example  why 2"),
-    ("why two", "why needs a chord's number", "why two^", "write for example  why 2"),
+    ("why", "why needs a chord's number", "why^", WHY_HINT),
+    ("why two", "why needs a chord's number", "why two^", WHY_HINT),
     ("why 5", "there is no chord 5", "why ^5", "the chords are numbered 1 to 4"),
     ("others 0", "this is the best path already", "others ^0", "others lists the paths"),
     ("others back", "this is the best path already", "others ^back", "others lists the paths"),

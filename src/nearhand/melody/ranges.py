@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from nearhand.theory.key import Key
+from nearhand.theory.mode import MAJOR
+from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
 
 
@@ -28,6 +31,8 @@ VOICES = {
 }
 """Kinds of voices, highest first: C4-C6, A3-A5, F3-F5, C3-C5, G2-F4 and E2-E4 (pages on voice types, second-hand; they
 differ by a third and more); the comfortable parts are common practice, no source. A singer's own notes are better."""
+PLAIN_KEY = Key(PitchClass(0), MAJOR)
+"""Ranges are named as in C, whatever key a tune is in: a voice has one range."""
 _COMFORTABLE_FROM, _COMFORTABLE_TO, _PARTS = 1, 5, 6
 
 

@@ -22,11 +22,15 @@ def parse_key(text: str) -> Key:
 
     Raises InputError with the place of the first character that cannot be read.
 
-    >>> [str(parse_key(text)) for text in ("E minor", "Em", "e", "Bb", "f# minor", "D dorian")]
-    ['E minor', 'E minor', 'E minor', 'Bb major', 'F# minor', 'D dorian']
+    >>> [str(parse_key(text)) for text in ("E minor", "Em", "e", "Bb", "f# minor", "D dorian", "E flat")]
+    ['E minor', 'E minor', 'E minor', 'Bb major', 'F# minor', 'D dorian', 'Eb major']
     """
     start = len(text) - len(text.lstrip())
     letter = text[start : start + 1]
+    if spoken := _accidental_word(text, start + 1):
+        word_end, sign = spoken
+        mode = _read_mode(text, word_end, small_letter=letter.islower())
+        return Key(parse_key(letter.upper() + sign).tonic, mode)
     raised = text[:start] + letter.upper() + text[start + 1 :]
     if not letter or letter.upper() not in LETTERS_IN_FIFTHS or len(raised) != len(text):
         what = "a key is missing" if not letter else f"{text.strip()[:40]!r} is no key"
@@ -36,6 +40,20 @@ def parse_key(text: str) -> Key:
     except InputError as error:
         raise error.within(text, 0) from None
     return Key(tonic, _read_mode(text, end, small_letter=letter.islower()))
+
+
+def _accidental_word(text: str, at: int) -> tuple[int, str] | None:
+    """The end of ``flat`` or ``sharp`` behind a letter, and its sign, as in ``E flat``, ``e-flat`` or ``Fsharp``."""
+    begin = at + 1 if text[at : at + 1] in (" ", "-") else at
+    for word, sign in (("flat", "b"), ("sharp", "#")):
+        end = begin + len(word)
+        if (
+            text[begin:end].lower() == word
+            and text[at - 1].upper() in LETTERS_IN_FIFTHS
+            and not text[end : end + 1].isalpha()
+        ):
+            return end, sign
+    return None
 
 
 def _read_mode(text: str, end: int, small_letter: bool) -> Mode:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from nearhand.melody.ranges import Voice
+from nearhand.melody.ranges import PLAIN_KEY, Voice
 from nearhand.melody.singers_key import Fit
-from nearhand.theory.key import Key, pitch_in
+from nearhand.theory.key import pitch_in
 from nearhand.verbs.singer import SingerAnswer
 
 TYPE_CHECKING = False
@@ -17,16 +17,16 @@ def singer_document(answer: SingerAnswer) -> dict[str, Any]:
     return {
         "key": str(answer.key),
         "semitones": answer.span.high - answer.span.low,
-        "singers": [_singer(voice, answer.key) for voice in answer.singers],
+        "singers": [_singer(voice) for voice in answer.singers],
         "fits": [_fit(fit) for fit in answer.fits],
         "nearest": None if answer.misfit is None else _fit(answer.misfit),
         "lacking": max(0, answer.lacking),
     }
 
 
-def _singer(voice: Voice, key: Key) -> dict[str, Any]:
+def _singer(voice: Voice) -> dict[str, Any]:
     notes = {"low": voice.low, "high": voice.high, "comfort_low": voice.comfort_low, "comfort_high": voice.comfort_high}
-    return {"name": voice.name or None} | {name: str(pitch_in(key, note)) for name, note in notes.items()}
+    return {"name": voice.name or None} | {name: str(pitch_in(PLAIN_KEY, note)) for name, note in notes.items()}
 
 
 def _fit(fit: Fit) -> dict[str, Any]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from nearhand.harmony.moving import distance_in_words
-from nearhand.melody.ranges import Voice
+from nearhand.melody.ranges import PLAIN_KEY, Voice
 from nearhand.melody.singers_key import Fit
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
@@ -27,7 +27,7 @@ def draw_singer(answer: SingerAnswer, page: Page) -> list[Line]:
     low, high = min(edge[0] for edge in edges), max(edge[1] for edge in edges)
     for name, voice in zip(names, answer.singers, strict=True):
         lines.append(line(Cell(name.ljust(label_width), "label"), _ruler(voice, low, high)))
-        lines += wrapped(range_in_words(voice, answer.key, conventions), page.width, _INDENT)
+        lines += wrapped(range_in_words(voice, conventions), page.width, _INDENT)
     if not answer.fits:
         lines += wrapped(no_key_in_words(answer), page.width)
     for fit in shown:
@@ -66,10 +66,10 @@ def shown_fits(answer: SingerAnswer) -> tuple[Fit, ...]:
     return answer.fits[:MOST_KEYS] or (() if answer.misfit is None else (answer.misfit,))
 
 
-def range_in_words(voice: Voice, key: Key, conventions: Conventions) -> str:
+def range_in_words(voice: Voice, conventions: Conventions) -> str:
     """A singer's lowest and highest note, and the comfortable part."""
     notes = (voice.low, voice.high, voice.comfort_low, voice.comfort_high)
-    low, high, easy_low, easy_high = (_note(note, key, conventions) for note in notes)
+    low, high, easy_low, easy_high = (_note(note, PLAIN_KEY, conventions) for note in notes)
     return f"{low} to {high}, comfortable from {easy_low} to {easy_high}"
 
 

@@ -24,7 +24,7 @@ def singers(answer: SingerAnswer) -> Iterator[str]:
     conventions, names = answer.conventions, names_of(answer)
     yield span_in_words(answer)
     for name, voice in zip(names, answer.singers, strict=True):
-        yield f"{name}: {range_in_words(voice, answer.key, conventions)}."
+        yield f"{name}: {range_in_words(voice, conventions)}."
     if not answer.fits:
         yield no_key_in_words(answer)
     for fit in shown_fits(answer):

@@ -6,7 +6,6 @@ from nearhand.verbs.key_actions import (
     ACTIONS,
     CHORD_BEFORE,
     EDITING,
-    LIST,
     LOOP,
     NEXT_CHORD,
     SIGNS_SAY,
@@ -15,7 +14,7 @@ from nearhand.verbs.key_actions import (
 )
 from nearhand.verbs.session import Session
 
-__all__ = ["ACTIONS", "EDITING", "LIST", "SIGNS_SAY", "Action", "keys_help", "line_of", "place_after", "stepped"]
+__all__ = ["ACTIONS", "EDITING", "SIGNS_SAY", "Action", "keys_help", "line_of", "place_after", "stepped"]
 
 
 def line_of(action: Action, session: Session, place: int) -> str:

@@ -6,7 +6,7 @@ import os
 import time
 
 from nearhand.notation.errors import printable
-from nearhand.verbs.journals import SUFFIX, discard, hold, journals_folder, leftovers, working_folder
+from nearhand.verbs.journals import SUFFIX, discard, hold, journals_folder, leftovers, set_aside, working_folder
 from nearhand.verbs.kept_lines import written_lines
 
 TYPE_CHECKING = False
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from nearhand.verbs.session import Outcome, Session
 
 OFFER = "The last session ended early; recover brings it back."
+NOT_SAVED = "This was not saved; recover brings it back next time."
 
 
 class Journal:
@@ -25,6 +26,7 @@ class Journal:
         self._waiting: list[str] = []
         self._length = 0
         self._has_told = False
+        self._is_saved = True
 
     def note(self, before: Session, outcome: Outcome, line: str) -> tuple[str, ...]:
         """Keep what a line changed; sentences to show, where it cannot be kept for the first time."""
@@ -32,8 +34,10 @@ class Journal:
             from nearhand.verbs.recent import remember
 
             remember(outcome.chart)
+            self._is_saved = True
         if outcome.session is before and not outcome.lines:
             return ()
+        self._is_saved = bool(outcome.chart)
         try:
             self._add(outcome.lines or (line,))
         except (OSError, ValueError) as error:
@@ -47,12 +51,16 @@ class Journal:
             discard(outcome.settles)
         return ()
 
-    def close(self) -> None:
-        """Take the journal away: the shell is left, and nothing is to be brought back."""
-        if self._descriptor is not None:
-            os.close(self._descriptor)
-            self._descriptor = None
+    def close(self) -> bool:
+        """Take the journal away, for the shell is left; what was not saved is kept for ``recover``. Whether it is."""
+        if self._descriptor is None:
+            return False
+        os.close(self._descriptor)
+        self._descriptor = None
+        if self._is_saved:
             discard(self._path)
+            return False
+        return set_aside(self._path)
 
     def _add(self, lines: tuple[str, ...]) -> None:
         """Write lines through to the disk. What fails waits for the next time, and no half of it stays in the file."""

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import os
-import sys
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from nearhand.notation.errors import InputError
-from nearhand.shell.bindings import ACTIONS, EDITING, LIST, Action, line_of, place_after
+from nearhand.shell.bindings import ACTIONS, EDITING, Action, line_of, place_after
 from nearhand.verbs.session import Session
 
 if TYPE_CHECKING:
@@ -25,10 +23,11 @@ if TYPE_CHECKING:
 
 
 class Desk:
-    """What the keys work on: the session, the chord explained last, and a line that was left half typed."""
+    """What the keys work on: the session, the chord explained last, a line left half typed, and lines refused."""
 
     def __init__(self, holder: list[Session]) -> None:
-        self._holder = holder
+        self.holder = holder
+        self.refused: set[str] = set()
         self.place = 0
         self.half_typed = ""
         self._notice = ("", "")
@@ -36,7 +35,7 @@ class Desk:
     @property
     def session(self) -> Session:
         """The session as it is now."""
-        return self._holder[0]
+        return self.holder[0]
 
     def notify(self, sentence: str, typed: str) -> None:
         """Let a sentence stand below the line for as long as nothing else is typed."""
@@ -68,14 +67,15 @@ def prompt_session(
 ) -> PromptSession[str]:
     """The prompt for a desk; ``vi`` edits lines as vi does, otherwise as Emacs does."""
     from prompt_toolkit import PromptSession
-    from prompt_toolkit.auto_suggest import AutoSuggestFromHistory
     from prompt_toolkit.enums import EditingMode
+
+    from nearhand.shell.suggesting import suggest_answered
 
     prompt: PromptSession[str] = PromptSession(
         history=history,
         completer=_completer(desk),
         complete_while_typing=False,
-        auto_suggest=AutoSuggestFromHistory(),
+        auto_suggest=suggest_answered(desk.refused),
         lexer=_lexer(desk),
         style=_style(),
         key_bindings=_key_bindings(desk),
@@ -202,15 +202,11 @@ def _is_empty() -> bool:
 
 
 def _handler(action: Action, desk: Desk) -> Callable[[KeyPressEvent], None]:
-    """What happens at a key: a list, another way of editing, or a line that is answered at once."""
+    """What happens at a key: another way of editing, or a line that is answered at once."""
 
     def act(event: KeyPressEvent) -> None:
         buffer = event.current_buffer
-        if action.line == LIST:
-            from prompt_toolkit.application import run_in_terminal
-
-            run_in_terminal(_list_keys)
-        elif action.line == EDITING:
+        if action.line == EDITING:
             from prompt_toolkit.enums import EditingMode
 
             to_emacs = event.app.editing_mode == EditingMode.VI
@@ -222,12 +218,3 @@ def _handler(action: Action, desk: Desk) -> Callable[[KeyPressEvent], None]:
             event.app.exit(result=buffer.text)
 
     return act
-
-
-def _list_keys() -> None:
-    from nearhand.render.output import output_to
-    from nearhand.shell.bindings import SIGNS_SAY, keys_help
-    from nearhand.shell.keys_list import draw_keys
-
-    output = output_to(sys.stdout, dict(os.environ))
-    output.write(draw_keys(keys_help(), SIGNS_SAY, output.width))

@@ -10,8 +10,8 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError, printable
 from nearhand.notation.keys import key_name
 from nearhand.render.output import Output, output_to
-from nearhand.render.page import line, wrapped
-from nearhand.shell.journal import Journal
+from nearhand.render.page import Cell, Line, line, wrapped
+from nearhand.shell.journal import NOT_SAVED, Journal
 from nearhand.shell.prompt import Desk, prompt_session
 from nearhand.shell.starting import started
 from nearhand.verbs.session import Session
@@ -50,7 +50,7 @@ def run(
     desk = Desk(holder)
     prompt = _prompt_session(desk, history, input_, terminal, vi)
     output.write(
-        [line(text) for text in (*welcome, *warning)]
+        [part for text in (*welcome, *warning) for part in wrapped(text, output.width)]
         + [part for text in told for part in wrapped(text, output.width, role="hint")]
     )
     while True:
@@ -60,22 +60,29 @@ def run(
             continue
         except EOFError:  # Ctrl-D leaves; a terminal that was closed ends here as well, and its journal stays
             if input_ is not None or sys.stdin.isatty():
-                journal.close()
+                output.write(_farewell(journal))
             return 0
         output = output_to(sys.stdout, dict(os.environ), holder[0].colours)  # the window may have changed its size
-        if _answer(text, holder, output, journal, prompt):
-            journal.close()
+        if _answer(text, desk, output, journal, prompt):
+            output.write(_farewell(journal))
             return 0
 
 
-def _answer(text: str, holder: list[Session], output: Output, journal: Journal, prompt: PromptSession[str]) -> bool:
+def _farewell(journal: Journal) -> list[Line]:
+    """Close the journal; a sentence where something was not saved."""
+    return [line(Cell(NOT_SAVED, "hint"))] if journal.close() else []
+
+
+def _answer(text: str, desk: Desk, output: Output, journal: Journal, prompt: PromptSession[str]) -> bool:
     """Answer one line, keep the session; say whether the shell is left."""
+    holder = desk.holder
     from nearhand.shell.paging import show_outcome
     from nearhand.verbs.respond import respond  # after the first prompt, which should not wait for it
 
     try:
         outcome = respond(holder[0], text)
     except InputError as error:
+        desk.refused.add(text)
         output.refuse(error)
         return False
     told = journal.note(holder[0], outcome, text)

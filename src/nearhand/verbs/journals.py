@@ -13,6 +13,8 @@ from nearhand.verbs.folders import data_folder
 from nearhand.verbs.kept_lines import read_lines
 
 FOLDER_NAME, SUFFIX = "journals", ".lines"
+LAST = "last session"
+"""The journal of the last shell that was left without saving; it takes the place of the one before."""
 _LOCKED_BYTE = 1 << 40
 """Where a lock lies on systems that lock bytes rather than files: behind all that is written."""
 
@@ -80,6 +82,25 @@ def _is_held(path: str) -> bool:
         return not hold(descriptor)
     finally:
         os.close(descriptor)
+
+
+def set_aside(path: str) -> bool:
+    """Keep a journal as that of the last session; False where it cannot be kept."""
+    try:
+        os.replace(path, os.path.join(journals_folder(), LAST))
+    except OSError:
+        return False
+    return True
+
+
+def last_session() -> tuple[Leftover, ...]:
+    """The session that was left last without saving; none where there is none, or it cannot be read."""
+    path = os.path.join(journals_folder(), LAST)
+    try:
+        texts = read_lines(path)
+    except (OSError, ValueError):
+        return ()
+    return (Leftover(path, texts[0], tuple(texts[1:])),) if len(texts) > 1 else ()
 
 
 def discard(path: str) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from nearhand.notation.errors import InputError
+from nearhand.notation.keys import key_name
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.files import from_home, read_tune, with_suffix, write_tune
 from nearhand.verbs.session import Outcome, Session, redo, undo
@@ -36,7 +37,9 @@ def save(session: Session, arguments: Arguments) -> Outcome:
         )
     path = with_suffix(arguments.text)
     write_tune(path, tune.in_key(key), replace=arguments.has("over"))
-    return Outcome(session, NoteAnswer((f"Saved in {key} as {path}.",)), chart=from_home(path))
+    return Outcome(
+        session, NoteAnswer((f"Saved in {key_name(key, session.conventions)} as {path}.",)), chart=from_home(path)
+    )
 
 
 def undo_change(session: Session, arguments: Arguments) -> Outcome:

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from nearhand.theory.record import NamedTuple
 
-LIST, EDITING = "list of keys", "editing"
-"""Actions that are no verbs: the list of keys is shown; Emacs and vi editing change places."""
+EDITING = "editing"
+"""An action that is no verb: Emacs and vi editing change places."""
 NEXT_CHORD, CHORD_BEFORE, LOOP = "next chord", "chord before", "loop"
 
 
@@ -26,7 +26,7 @@ class Action(NamedTuple):
 
 
 ACTIONS = (
-    Action("f1", "?", LIST, "list these keys"),
+    Action("f1", "?", "help keys", "list these keys"),
     Action("f2", "=", "home", "home, to the tune's own key"),
     Action("f3", "<", "back", "a fifth up round the circle"),
     Action("f4", ">", "next", "a fifth down round the circle"),

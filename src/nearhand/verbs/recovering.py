@@ -7,7 +7,7 @@ from contextlib import suppress
 
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import NoteAnswer, ViewsAnswer
-from nearhand.verbs.journals import Leftover, discard, leftovers, working_folder
+from nearhand.verbs.journals import Leftover, discard, last_session, leftovers, working_folder
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
@@ -21,18 +21,20 @@ _NEVER_AGAIN = ("recover", "save", "set")
 def recover(session: Session, arguments: Arguments) -> Outcome:
     """Answer the lines of the newest journal left over once more, so that undo works; ``off`` takes it away.
 
+    Where none is left over it is the journal of the last session that was left without saving.
+
     Raises InputError for any other word.
     """
     if arguments.words and arguments.text != OFF:
         what = f"{arguments.text[:30]!r} cannot follow recover"
         hint = "write recover, or recover off"
         raise InputError(what, arguments.line, arguments.start, wanted="the end of the line", hint=hint)
-    found = leftovers()
+    found = leftovers() or last_session()
     if not found:
         return Outcome(session, NoteAnswer((_NOTHING,)))
     if arguments.words:
         discard(found[0].path)
-        return Outcome(session, NoteAnswer(("The session that ended early is let go.",)))
+        return Outcome(session, NoteAnswer(("That session is let go.",)))
     return _replayed(session, found[0])
 
 

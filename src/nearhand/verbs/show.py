@@ -31,7 +31,7 @@ def show(session: Session, arguments: Arguments) -> Outcome:
     session = loaded(session, arguments)
     text = arguments.option("to")
     if text is None:
-        return shown(session, introduces=True)
+        return shown(session, introduces=bool(arguments.words) or session.stand[0].key == session.stand[1])
     try:
         keys = read_keys(text, session)
     except InputError as error:

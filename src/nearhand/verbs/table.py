@@ -374,6 +374,25 @@ def find_verb(name: str, line: str, start: int = 0) -> Verb:
     raise InputError(what, line, start, wanted="a verb or chords", hint=nearest_verb(name))
 
 
+_SAID_OTHERWISE = {
+    "transpose": "to",
+    "move": "to",
+    "modulate": "to",
+    "circle": "next",
+    "round": "next",
+    "previous": "back",
+    "voicing": "voice",
+    "write": "save",
+    "load": "open",
+    "substitute": "instead",
+    "capo": "parts",
+    "range": "singer",
+    "settings": "set",
+    "bye": "quit",
+}
+"""Words that players try first, and the verb that does it."""
+
+
 def nearest_verb(word: str) -> str:
     """A hint that names the verb nearest to a word, or the chord it would be with a capital.
 
@@ -383,7 +402,8 @@ def nearest_verb(word: str) -> str:
     from difflib import get_close_matches
 
     capital = word[:1].upper() + word[1:]
-    near = get_close_matches(word[:40].lower(), BY_NAME, n=1)
+    meant = _SAID_OTHERWISE.get(word.lower())
+    near = [meant] if meant else get_close_matches(word[:40].lower(), BY_NAME, n=1)
     if near:
         return f"did you mean {near[0]}?"
     if word[:1] in "abcdefg" and _is_chord(capital):

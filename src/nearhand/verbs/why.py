@@ -66,7 +66,12 @@ def why(session: Session, arguments: Arguments) -> Outcome:
     if not words:
         _ = session.stand  # refuses when there is no tune
     if not ends_in_a_number(words):
-        raise InputError("why needs a chord's number", line, len(line), hint="write for example  why 2")
+        raise InputError(
+            "why needs a chord's number",
+            line,
+            len(line),
+            hint="write why 2 for its voicing, explain 2 for what the chord does",
+        )
     session = loaded(session, arguments._replace(words=words[:-1]))
     tune, key = session.stand
     if session.voicing == NO_VOICING:
