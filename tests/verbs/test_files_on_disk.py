@@ -147,3 +147,28 @@ def test_a_refused_file_leaves_the_tune(desk):
     refusal("open it.toml", session)
 
     assert symbols(session) == "Em Bm/D Am/C B7"
+
+
+def test_a_file_that_begins_with_chords_is_read_as_chords(desk):
+    (desk / "plain.txt").write_text("\n| C | Fm |\n| G7 | C |\n", encoding="utf-8")
+    (desk / "numerals.txt").write_text("i iv V7", encoding="utf-8")
+
+    assert symbols(after("show plain.txt")) == "C Fm G7 C"
+    assert symbols(after("show plain.txt --key F")) == "C Fm G7 C"
+    assert symbols(after("show numerals.txt --key Am")) == "Am Dm E7"
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "column", "what"),
+    [
+        ("| C | F |\n| Hm | C |\n", 2, 3, "H is no chord root"),
+        ("| C |\n\n  | F | Q |", 3, 9, "Q is no chord root"),
+        ("i iv V", 1, 1, "i needs a key to be read in"),
+    ],
+)
+def test_its_faults_are_placed_by_line_and_column(text, line, column, what, desk):
+    (desk / "plain.txt").write_text(text, encoding="utf-8")
+    error = refusal("show plain.txt")
+
+    assert (error.what, error.line, error.start + 1) == (what, line, column)
+    assert str(error).startswith(f"plain.txt, line {line}, column {column}: ")

@@ -7,7 +7,7 @@ import os
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
-from nearhand.verbs.tune import Tune, tune_from_charts
+from nearhand.verbs.tune import Tune, tune_from_charts, tune_from_text
 
 SUFFIX = ".toml"
 LARGEST_FILE = 5_000_000
@@ -78,6 +78,32 @@ def decode(data: bytes, source: str) -> str:
         ) from None
 
 
+def _begins_with_chords(text: str) -> bool:
+    """Whether a file's first line is chords, and not an entry or a table of a chart file."""
+    from nearhand.notation.chart import looks_like_a_chord
+
+    first = text.split(maxsplit=1)[0] if text.split() else ""
+    return first[:1] != "[" and "=" not in text.lstrip().split("\n", 1)[0] and looks_like_a_chord(first)
+
+
+def _tune_of_chords(text: str, source: str, key: Key | None, conventions: Conventions) -> Tune:
+    try:
+        return tune_from_text(text, key, conventions)
+    except InputError as error:
+        line = error.text.count("\n", 0, error.start)
+        begin = error.text.rfind("\n", 0, error.start) + 1
+        rows = error.text.split("\n") or [""]
+        raise InputError(
+            error.what,
+            rows[line],
+            error.start - begin,
+            wanted=error.wanted,
+            hint=error.hint,
+            source=source,
+            line=line + 1,
+        ) from None
+
+
 def read_tune(path: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
     """Read a chart file as a tune; ``key`` overrides the file's own.
 
@@ -87,10 +113,12 @@ def read_tune(path: str, key: Key | None = None, conventions: Conventions = DEFA
 
 
 def tune_from_file_text(text: str, source: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
-    """Read a chart file's text as a tune.
+    """Read a chart file's text as a tune; a file that begins with chords is read as chords alone.
 
     Raises InputError with the line and column in the file.
     """
+    if _begins_with_chords(text):
+        return _tune_of_chords(text, source, key, conventions)
     from nearhand.notation.chart_files import read_chart_file
 
     chart_file = read_chart_file(text, source)
