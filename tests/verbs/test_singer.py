@@ -60,6 +60,10 @@ def test_nothing_of_the_session_changes():
 
 
 REFUSED = [
+    ("singer --key C --tune 5 3 --range alto", "two notes are needed here", "singer --key C --tune 5^ 3 --range alto",
+     'put quotes round them: --tune "C4 E5"'),
+    ('singer --key C --tune "5 3" --range A3 D5', "two notes are needed here",
+     'singer --key C --tune "5 3" --range A3^ D5', 'put quotes round them: --range "A3 D5"'),
     ('singer --tune "C4 D5" --range alto', "singer needs the tune's key", "singer --tune C4 D5 --range alto^",
      KEY_HINT),
     ("singer --key C --range alto", "singer needs --tune", "singer --key C --range alto^", TUNE_HINT),

@@ -42,6 +42,8 @@ def singer(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError, also where no key is known, or a range is missing or upside down.
     """
     key = option_key(arguments, "key")
+    for name, example in (("tune", "C4 E5"), ("range", "A3 D5")):
+        _refuse_lost_quotes(arguments, name, example)
     if arguments.words or session.tune is not None:
         session = loaded(session, arguments)
         progression = session.stand[0].progression
@@ -129,6 +131,15 @@ def _degree(word: str, text: str, key: Key) -> int:
         what, start = f"{word[:20]!r} is no degree", text.find(word)
         raise InputError(what, text, start, start + len(word), wanted="a degree", hint=_TUNE_HINT)
     return key.degree(int(digit)).semitones - key.tonic.semitones + signs.count("#") - signs.count("b")
+
+
+def _refuse_lost_quotes(arguments: Arguments, name: str, example: str) -> None:
+    """One note after an option, and another one that has become a word of its own: the quotes are missing."""
+    text, words = arguments.option(name), arguments.words
+    if text and words and not any(sign in text for sign in " ;") and text not in VOICES and "|" not in words[0]:
+        hint = f'put quotes round them: --{name} "{example}"'
+        error = InputError("two notes are needed here", text, len(text), wanted="two notes", hint=hint)
+        raise arguments.placed(error, name)
 
 
 def _wanted(arguments: Arguments, name: str, hint: str) -> str:
