@@ -10,7 +10,7 @@ from itertools import pairwise
 
 import pytest
 from four_part_examples import HOMES, TWELVE_KEYS, all_costs, cost_of, place_of, places_in, searched
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from voicing_examples import midi
 
@@ -351,6 +351,7 @@ def lines(draw, size):
 
 
 @settings(max_examples=150)
+@example((["V", "vi7"], (62, 64)))
 @given(st.integers(2, 6).flatmap(lines))
 def test_the_rules_that_are_told_are_those_found_by_hand(line):
     numerals, melody = line

@@ -132,7 +132,8 @@ def _pulls(
         if each.is_resolved and each.kind in _PULLING:
             goals = (*each.expected, DOMINANT) if rises and each.kind == CHORDAL_SEVENTH else each.expected
             yield each.place, goals, each.kind in _LEADING
-    if chord.root == chord.bass == DOMINANT and after.root == after.bass and after.root in _SUBMEDIANTS:
+    is_triad = after.quality.interval(7) is None
+    if chord.root == chord.bass == DOMINANT and after.root == after.bass and after.root in _SUBMEDIANTS and is_triad:
         yield SUPERTONIC, (0,), False  # the third of V rises, the others fall ("V to VI in minor")
     is_free = LOWERED_SIXTH in chord.places and LOWERED_SIXTH not in [each.place for each in found]
     if is_free and {LEADING_TONE, DOMINANT} <= set(after.places):
