@@ -144,6 +144,7 @@ def test_any_words_behind_a_verb_have_their_parts_in_order(verb, words):
 
 
 @given(st.text("ABCDEFGbm#7/|: ", max_size=20))
+@example("b A")
 @settings(max_examples=200)
 def test_a_line_of_chords_that_is_answered_has_no_error_and_one_that_is_refused_a_sentence(line):
     try:

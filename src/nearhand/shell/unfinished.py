@@ -103,7 +103,18 @@ def is_key_being_typed(line: str) -> bool:
     ['E mi', 'e', 'em ']
     """
     word = line.strip()
-    return may_become_a_key(word) and (word[0].islower() or (" " in word and line.endswith(word)))
+    if not may_become_a_key(word):
+        return False
+    is_open = line.endswith(word)
+    return is_open if " " in word and not (word[0].islower() and _is_key(word)) else word[0].islower()
+
+
+def _is_key(word: str) -> bool:
+    try:
+        parse_key(word)
+    except InputError:
+        return False
+    return True
 
 
 def may_become_a_chord(word: str) -> bool:
