@@ -1,4 +1,4 @@
-"""What instruments read: how far the written note lies from the sounding one, and what a capo does."""
+"""What instruments read: how far the written note lies from the sounding one."""
 
 from __future__ import annotations
 

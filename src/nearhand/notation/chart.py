@@ -93,9 +93,19 @@ def _with_bars(text: str, signs: list[Sign]) -> list[Sign]:
     return found
 
 
-def _key_in_front(text: str) -> tuple[Key | None, int]:
+def key_colon(text: str) -> int:
+    """Where the colon stands that ends a key in front of a chart; -1 where none does.
+
+    >>> key_colon("E minor: i V7"), key_colon("|: Em | B7 :|"), key_colon("Em B7")
+    (7, -1, -1)
+    """
     colon = text.find(":")
-    if colon < 0 or "|" in text[: colon + 2]:
+    return -1 if "|" in text[: colon + 2] else colon
+
+
+def _key_in_front(text: str) -> tuple[Key | None, int]:
+    colon = key_colon(text)
+    if colon < 0:
         return None, 0
     try:
         return parse_key(text[:colon]), colon + 1

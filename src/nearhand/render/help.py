@@ -89,7 +89,7 @@ def _draw_all(in_shell: bool, page: Page) -> list[Line]:
     lines.append(line())
     width = max(len(f"{verb.name} {verb.follows}") for verb in verbs) + 2
     for verb in verbs:
-        use = f"{verb.name} {verb.follows}".rstrip()
+        use = verb.usage
         if width + len(verb.help) + 2 <= page.width:
             lines.append(line("  ", Cell(use.ljust(width), "chord"), verb.help))
         else:
@@ -106,10 +106,10 @@ def _draw_all(in_shell: bool, page: Page) -> list[Line]:
 
 
 def _draw_verb(verb: Verb, page: Page) -> list[Line]:
-    lines = [line(Cell(f"{verb.name} {verb.follows}".rstrip(), "chord"))]
+    lines = [line(Cell(verb.usage, "chord"))]
     lines += wrapped(verb.help, page.width, _INDENT)
     for option in verb.options:
-        lines.append(line("  ", Cell(f"--{option.name} {option.value}".rstrip(), "numeral")))
+        lines.append(line("  ", Cell(option.usage, "numeral")))
         lines += wrapped(option.help, page.width, 6)
     for word, meaning in meanings_of(verb.name):
         lines.append(line("  ", Cell(word, "numeral")))

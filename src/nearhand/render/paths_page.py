@@ -6,6 +6,7 @@ from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import pitch_name
+from nearhand.notation.semitones import semitones_in_words
 from nearhand.render.answers import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.pitch import Pitch
@@ -39,7 +40,7 @@ def draw_paths(answer: OthersAnswer, page: Page) -> list[Line]:
 def cost_of(path: Path) -> str:
     """What a path costs, in semitones where nothing else counts."""
     if path.voiced.search.task.weights == KEYBOARD:
-        return f"{path.cost} semitone{'s' * (path.cost != 1)}"
+        return semitones_in_words(path.cost)
     return f"cost {path.cost}"
 
 
@@ -86,9 +87,9 @@ def ways(choice: Choice) -> str:
     """How far the voices go to a choice and from it."""
     ways = []
     if choice.arriving is not None:
-        ways.append(f"{_semitones(choice.arriving)} from the chord before")
+        ways.append(f"{semitones_in_words(choice.arriving)} from the chord before")
     if choice.leaving is not None:
-        ways.append(f"{_semitones(choice.leaving)} to the chord after")
+        ways.append(f"{semitones_in_words(choice.leaving)} to the chord after")
     return f"{' and '.join(ways)}." if ways else "It stands alone."
 
 
@@ -115,7 +116,3 @@ def parts_of_cost(choice: Choice) -> str:
     if len(choice.parts) <= 1:
         return str(choice.cost)
     return f"{choice.cost}: {', '.join(f'{name} {value}' for name, value in choice.parts)}"
-
-
-def _semitones(count: int) -> str:
-    return f"{count} semitone{'s' * (count != 1)}"

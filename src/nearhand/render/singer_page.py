@@ -8,6 +8,7 @@ from nearhand.melody.singers_key import Fit
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import pitch_name
+from nearhand.notation.semitones import semitones_in_words
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.key import Key, pitch_in
 from nearhand.verbs.singer import CARE, SingerAnswer
@@ -51,7 +52,7 @@ def _ruler(voice: Voice, low: int, high: int) -> Cell:
 def span_in_words(answer: SingerAnswer) -> str:
     """How wide the tune is."""
     width = answer.span.high - answer.span.low
-    return f"The tune spans {_semitones(width)} in {key_name(answer.key, answer.conventions)}."
+    return f"The tune spans {semitones_in_words(width)} in {key_name(answer.key, answer.conventions)}."
 
 
 def names_of(answer: SingerAnswer) -> list[str]:
@@ -80,7 +81,11 @@ def fit_in_words(fit: Fit, answer: SingerAnswer) -> str:
     if answer.span.is_free:
         way = "" if fit.shift == 0 else f", {distance_in_words(answer.key, fit.key)}"
     else:
-        way = ", as it is" if fit.shift == 0 else f", {_semitones(abs(fit.shift))} {'up' if fit.shift > 0 else 'down'}"
+        way = (
+            ", as it is"
+            if fit.shift == 0
+            else f", {semitones_in_words(abs(fit.shift))} {'up' if fit.shift > 0 else 'down'}"
+        )
     rooms = [f"{_left(below)} below, {_left(above)} above" for below, above in fit.room]
     if len(rooms) == 1:
         return f"{notes}{way}; room: {rooms[0]}"
@@ -96,14 +101,10 @@ def no_key_in_words(answer: SingerAnswer) -> str:
     """Why no key fits."""
     who = "the range" if len(answer.singers) == 1 else "what the singers have in common"
     return (
-        f"No key fits: the tune is {_semitones(answer.lacking)} wider than {who}. Nearest, with a note changed at the "
-        "edge or another singer for the highest part:"
+        f"No key fits: the tune is {semitones_in_words(answer.lacking)} wider than {who}. Nearest, with a note "
+        "changed at the edge or another singer for the highest part:"
     )
 
 
 def _note(number: int, key: Key, conventions: Conventions) -> str:
     return pitch_name(pitch_in(key, number), conventions)
-
-
-def _semitones(count: int) -> str:
-    return f"{count} semitone{'s' * (count != 1)}"

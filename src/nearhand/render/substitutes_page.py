@@ -6,6 +6,7 @@ from nearhand.harmony.substitutes import what_changes
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
+from nearhand.notation.semitones import semitones_in_words
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.instead import InsteadAnswer, Offer
 
@@ -24,7 +25,7 @@ def draw_substitutes(answer: InsteadAnswer, page: Page) -> list[Line]:
             Cell(symbol, "chord"),
             Cell(original.numeral(conventions), "numeral"),
         ),
-        *wrapped(f"{_semitones(answer.motion)} of motion to and from its neighbours.", page.width, _INDENT),
+        *wrapped(f"{semitones_in_words(answer.motion)} of motion to and from its neighbours.", page.width, _INDENT),
     ]
     if not answer.offers:
         return [*lines, *wrapped(f"Nothing here stands in for {symbol}.", page.width)]
@@ -76,8 +77,4 @@ def distance(offer: Offer, answer: InsteadAnswer) -> str:
     new = len(substitute.new)
     tones = f": {' '.join(map(name, substitute.new))}" if new else ""
     parts.append(f"{new or 'no'} new tone{'s' * (new != 1)}{tones}")
-    return f"{'; '.join(parts)}; {_semitones(offer.motion)} of motion."
-
-
-def _semitones(count: int) -> str:
-    return f"{count} semitone{'s' * (count != 1)}"
+    return f"{'; '.join(parts)}; {semitones_in_words(offer.motion)} of motion."

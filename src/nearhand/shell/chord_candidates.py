@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.harmony.analysis import analyse
 from nearhand.harmony.successions import likely_next
-from nearhand.notation.chart import read_chart, read_token
+from nearhand.notation.chart import key_colon, read_chart, read_token
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
@@ -51,8 +51,8 @@ def _context(before: str, session: Session) -> tuple[Key | None, RelativeChord |
     """The key of the chords so far, the last of them, and the notation it is in. Raises InputError."""
     text = closed(before)
     if not text:
-        colon = before.find(":")
-        named = parse_key(before[:colon]) if colon > 0 and "|" not in before[: colon + 2] else None
+        colon = key_colon(before)
+        named = parse_key(before[:colon]) if colon > 0 else None
         return named, None, "chord"
     tune = tune_from_text(text, conventions=session.conventions, known=session.shown_key)
     chords = tune.progression.relative_chords

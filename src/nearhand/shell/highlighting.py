@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.notation.chart import key_colon
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.shell.chart_spans import Span, chart_spans
@@ -49,9 +50,9 @@ def spans_of(line: str, session: Session) -> tuple[Span, ...]:
 def _of_chords(line: str, name: str, session: Session) -> tuple[Span, ...]:
     if line.strip() == name and may_become_a_verb(name) and not may_become_a_chord(name):
         return ()
-    colon = line.find(":")
+    colon = key_colon(line)
     spans, start, key = [], 0, session.shown_key or _SOME_KEY
-    if colon > 0 and "|" not in line[: colon + 2]:
+    if colon > 0:
         start = colon + 1
         try:
             key = parse_key(line[:colon])
@@ -106,8 +107,8 @@ def _of_verbs_word(line: str, word: Word, is_value: bool, key: Key | None, verb:
     if not word.quoted and word.text.startswith("--"):
         return [Span(word.start, end, "option")]
     if key is not None:
-        colon = word.text.find(":")
-        if colon > 0 and "|" not in word.text[: colon + 2]:
+        colon = key_colon(word.text)
+        if colon > 0:
             head = Span(word.start, word.start + colon + 1, "key")
             return [head, *chart_spans(line, head.end, end, key)]
         return chart_spans(line, word.start, end, key)

@@ -149,6 +149,4 @@ def _of_move(verb: str, text: str, session: Session, tune: Tune, width: int) -> 
 
 def _use(of: Verb | Option) -> str:
     """How a verb or an option is written, and what it does."""
-    if isinstance(of, Verb):
-        return f"{f'{of.name} {of.follows}'.rstrip()}: {of.help}"
-    return f"{f'--{of.name} {of.value}'.rstrip()}: {of.help}"
+    return f"{of.usage}: {of.help}"

@@ -5,10 +5,9 @@ from __future__ import annotations
 from nearhand.notation.errors import InputError
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.choices import read_choice
+from nearhand.verbs.options import SHELLS
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
-
-SHELLS = ("bash", "zsh", "fish")
 
 
 class CompletionAnswer(NamedTuple):

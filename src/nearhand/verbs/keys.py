@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.harmony.modulation import Region
     from nearhand.notation.melody_notes import MelodyNote
+    from nearhand.theory.key import Key
     from nearhand.theory.progression import Progression
 
 
@@ -97,10 +98,14 @@ def key(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     if session.tune is None and arguments.words:
-        named = parse_key(arguments.text)
-        note = f"Numerals and numbers are now read in {key_name(named, session.conventions)}."
-        return Outcome(session._replace(shown_key=named), NoteAnswer((note,)))
+        return read_from_now_on(session, parse_key(arguments.text))
     session = loaded(session, arguments._replace(words=()))
     if not arguments.words:
         return Outcome(session, keys(session, arguments).answer)
     return shown(session.with_tune(session.stand[0].read_in(parse_key(arguments.text))))
+
+
+def read_from_now_on(session: Session, named: Key) -> Outcome:
+    """Without chords, the key in which numerals and numbers will be read."""
+    note = f"Numerals and numbers are now read in {key_name(named, session.conventions)}."
+    return Outcome(session._replace(shown_key=named), NoteAnswer((note,)))

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from nearhand.melody.ranges import PLAIN_KEY
 from nearhand.notation.errors import InputError
-from nearhand.theory.pitch import pitch_at
-from nearhand.theory.pitch_class import nearest_on_line, pitch_class
+from nearhand.theory.key import pitch_in
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.table import BY_NAME
@@ -14,8 +14,6 @@ from nearhand.verbs.verb import Arguments, Verb
 from nearhand.verbs.wishing import OFF, SPANS
 
 DEFAULT_WORD = "default"
-_PLAINEST = 2
-"""The place on the line of fifths around which notes have the fewest accidentals: from E flat to G sharp."""
 
 
 class Setting(NamedTuple):
@@ -66,10 +64,7 @@ def _register(session: Session) -> str:
     wishes = session.wishes
     if wishes.low is None or wishes.high is None:
         return "moves" if wishes.moves else OFF
-    notes = (
-        pitch_at(nearest_on_line(pitch_class(note * 7 % 12), _PLAINEST), note) for note in (wishes.low, wishes.high)
-    )
-    return " ".join(map(str, notes))
+    return " ".join(str(pitch_in(PLAIN_KEY, note)) for note in (wishes.low, wishes.high))
 
 
 SETTINGS = {

@@ -11,7 +11,6 @@ from nearhand.harmony.moving import best_spelling, neighbour
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import key_name
 from nearhand.theory.key import Key
-from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import read_keys, shown, views
@@ -124,9 +123,9 @@ def _read_in(session: Session, arguments: Arguments, other: Callable[[Key], Key]
     Without chords it is the key in which numerals will be read.
     """
     if session.tune is None and session.shown_key is not None:
-        named = other(session.shown_key)
-        note = f"Numerals and numbers are now read in {key_name(named, session.conventions)}."
-        return Outcome(session._replace(shown_key=named), NoteAnswer((note,)))
+        from nearhand.verbs.keys import read_from_now_on
+
+        return read_from_now_on(session, other(session.shown_key))
     session = loaded(session, arguments._replace(words=()))
     tune, key = session.stand
     new = session.with_tune(tune.read_in(other(tune.key)))._replace(shown_key=other(key), loop=session.loop)

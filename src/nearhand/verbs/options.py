@@ -7,6 +7,7 @@ from nearhand.verbs.verb import Option
 from nearhand.voicing.wishes import LEFT_PATTERNS, NO_VOICING, STYLES
 
 VOICINGS = (*STYLES, NO_VOICING)
+SHELLS = ("bash", "zsh", "fish")
 SWITCHES = ("on", "off")
 COLOURS = ("auto", "on", "off")
 

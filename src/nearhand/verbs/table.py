@@ -162,7 +162,7 @@ VERBS = (
         "completion.completion",
         (options.JSON,),
         ("completion bash",),
-        ("bash", "zsh", "fish"),
+        options.SHELLS,
         one_shot=True,
     ),
     Verb(

@@ -99,7 +99,7 @@ def _part_chord(analysis: Analysis, before: RelativeChord | None, after: Relativ
         tones,
         _essential(tones, fifth, sound(chord.bass)),
         tuple(sorted(single)),
-        Makeup(() if is_sixth else _grades(chord, before, tones, sound(chord.bass)), _expected(fifth)),
+        Makeup(() if is_sixth else _grades(chord, before, tones, sound(chord.bass)), () if fifth is None else (fifth,)),
         pulls,
     )
 
@@ -153,10 +153,6 @@ def _augmented(chord: RelativeChord, after: RelativeChord | None) -> Iterator[tu
         never = tuple(semitones for fifths, semitones in steps if place + fifths in reached)
         if never:
             yield place, never
-
-
-def _expected(fifth: int | None) -> tuple[int, ...]:
-    return () if fifth is None else (fifth,)
 
 
 def _grades(

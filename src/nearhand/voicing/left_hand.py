@@ -20,7 +20,8 @@ PATTERNS = {
 }
 """Patterns of the left hand (common practice, no source)."""
 ON_ROOT = "root"
-SINGLE_OR_NO_NOTES = ("bass", ON_ROOT, "none")
+SINGLE_NOTES = ("bass", ON_ROOT)
+SINGLE_OR_NO_NOTES = (*SINGLE_NOTES, "none")
 _OCTAVE = 12
 _WIDEST = {"octave": 12, "fifth": 12, "tenth": 16}
 """Semitones of the wider patterns, at the most: a tenth may be major."""
@@ -34,7 +35,7 @@ def bass_register(bass: str, pattern: str) -> Register:
     """Where the bass of a family may lie, by how the family treats it and by the pattern."""
     if bass != FREE:
         return _REACHED_REGISTER
-    return LEFT_HAND if pattern in ("bass", ON_ROOT) else _PATTERN_REGISTER
+    return LEFT_HAND if pattern in SINGLE_NOTES else _PATTERN_REGISTER
 
 
 def left_patterns(chord: Chord, pattern: str, register: Register, span: int) -> tuple[tuple[int, ...], ...]:
@@ -63,7 +64,7 @@ def left_patterns(chord: Chord, pattern: str, register: Register, span: int) -> 
 
 def _heights(quality: Quality, pattern: str, on_root: bool) -> tuple[int, ...]:
     """The pattern's notes in semitones above its lowest."""
-    if pattern in ("bass", ON_ROOT):
+    if pattern in SINGLE_NOTES:
         return (0,)
     member = {"fifth": quality.interval(5), "tenth": quality.interval(3)}.get(pattern)
     if member is None or not on_root:

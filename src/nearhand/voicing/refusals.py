@@ -82,11 +82,9 @@ def refuse_top_line(strand: Strand, task: Task) -> NoReturn:
         table = trellis.steps(place)
         reached = [any(can and cost < NEVER for can, cost in zip(reached, row, strict=True)) for row in table]
         if not any(reached):
-            verb = "rise" if task.wishes.top == RISING else "fall"
-            end = "higher" if verb == "rise" else "lower"
+            verb, left = ("rise", "as high or higher") if task.wishes.top == RISING else ("fall", "as low or lower")
             raise InputError(
-                f"the top line cannot {verb} all the way: nothing as high or {end} is left at "
-                f"{_chord(place, task)}".replace("as high or lower", "as low or lower"),
+                f"the top line cannot {verb} all the way: nothing {left} is left at {_chord(place, task)}",
                 hint="give it more room with register, or write top still",
             )
     raise InputError(

@@ -10,13 +10,11 @@ from nearhand.theory.record import NamedTuple
 from nearhand.voicing.candidates import Candidate, Layer, left_layer, orders_in, upper_layer
 from nearhand.voicing.families import FAMILIES, FOUR_PART, FREE
 from nearhand.voicing.layers import four_part_strand, layer_of
-from nearhand.voicing.left_hand import left_patterns
+from nearhand.voicing.left_hand import SINGLE_NOTES, left_patterns
 from nearhand.voicing.path import NEVER, least_path
 from nearhand.voicing.strands import Strand
 from nearhand.voicing.task import Task
 from nearhand.voicing.weights import BETWEEN_HANDS, KEYBOARD
-
-_SINGLE_NOTES = ("bass", "root")
 
 
 class Search(NamedTuple):
@@ -72,7 +70,7 @@ def _is_apart(task: Task) -> bool:
     return (
         family.bass == FREE
         and family.otherwise == family.name
-        and task.left in _SINGLE_NOTES
+        and task.left in SINGLE_NOTES
         and task.register.low > task.bass_register_of(family).high
         and not (wishes.pins or task.linked)
         and not (weights != KEYBOARD and any(getattr(weights, name) for name in BETWEEN_HANDS))
@@ -83,12 +81,12 @@ def _apart(task: Task) -> tuple[tuple[Strand, ...], tuple[str, ...]]:
     """A strand for each hand."""
     family, wishes, key = task.family, task.wishes, task.progression.key
     left = task.bass_register_of(family)
-    uppers, lefts = [], []
     register = task.register
+    uppers, lefts = [], []
     for relative, after in task.steps:
         uppers.append(upper_layer(orders_in(family, relative, key, after), register, wishes.span))
         lefts.append(left_layer(left_patterns(relative.in_key(key), task.left, left, wishes.span)))
-    right = Strand(_wished(tuple(uppers), task), task.register.centre, task.weights, wishes.top, task.loop)
+    right = Strand(_wished(tuple(uppers), task), register.centre, task.weights, wishes.top, task.loop)
     return (right, Strand(tuple(lefts), left.centre, KEYBOARD, "free", task.loop)), (family.name,) * len(uppers)
 
 

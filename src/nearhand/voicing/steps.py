@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from functools import lru_cache
 
-from nearhand.voicing.candidates import Candidate, Layer
+from nearhand.voicing.candidates import Layer
 from nearhand.voicing.costs import Pull, between, total
 from nearhand.voicing.weights import BASS, COST, Weights
 
@@ -17,18 +16,11 @@ def step_table(before: Layer, after: Layer, weights: Weights, pulls: tuple[Pull,
         from nearhand.voicing.four_part_steps import four_part_table
 
         return four_part_table(before, after, weights, pulls)
-    cost = _weighted(weights, pulls)
     return tuple(
         tuple(
-            COST * cost(old, new) + BASS * (abs(new.bass[0] - old.bass[0]) if new.bass and old.bass else 0)
+            COST * total(between(old, new, pulls), weights)
+            + BASS * (abs(new.bass[0] - old.bass[0]) if new.bass and old.bass else 0)
             for old in before
         )
         for new in after
     )
-
-
-def _weighted(weights: Weights, pulls: tuple[Pull, ...]) -> Callable[[Candidate, Candidate], int]:
-    def cost(before: Candidate, after: Candidate) -> int:
-        return total(between(before, after, pulls), weights)
-
-    return cost

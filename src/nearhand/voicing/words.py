@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.notation.semitones import semitones_in_words
 from nearhand.voicing.families import FOUR_PART
 from nearhand.voicing.voice import VoicedProgression
 
@@ -17,8 +18,7 @@ def movement_sentence(voiced: VoicedProgression) -> str:
     """
     count = len(voiced.voicings)
     loop = ", the way back to the first included" if voiced.loops else ""
-    semitones = f"{voiced.movement} semitone{'s' * (voiced.movement != 1)}"
-    text = f"{_movers(voiced)} {semitones} over {count} chord{'s' * (count > 1)}{loop}"
+    text = f"{_movers(voiced)} {semitones_in_words(voiced.movement)} over {count} chord{'s' * (count > 1)}{loop}"
     if count == 1:
         return f"{text}."
     from nearhand.voicing.root_positions import root_position_movement
