@@ -51,6 +51,17 @@ class Pitch(NamedTuple):
         return f"{self.pitch_class}{self.octave}"
 
 
+def interval_between(low: Pitch, high: Pitch) -> Interval:
+    """The spelled interval that leads from one pitch to another (downward where the other is lower).
+
+    >>> interval_between(Pitch(PitchClass(0), 4), Pitch(PitchClass(4), 4)).name      # C4 to E4
+    'major third'
+    """
+    fifths = high.pitch_class.fifths - low.pitch_class.fifths
+    steps = 7 * (high.octave - low.octave) + high.pitch_class.step - low.pitch_class.step
+    return Interval(fifths, (steps - 4 * fifths) // 7)
+
+
 def pitch_at(spelling: PitchClass, midi: int) -> Pitch:
     """The pitch of a given spelling at a MIDI number.
 

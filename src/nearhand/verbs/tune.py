@@ -1,4 +1,4 @@
-"""A tune: a progression with how its key was found, and what its chart file says about it."""
+"""A tune: chords, a melody or both, with how the key was found, and what a chart file says about it."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
+from nearhand.theory.melody import NEAREST, Melody
 from nearhand.theory.mode import MAJOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Progression
@@ -20,7 +21,11 @@ _NO_KEY_HINT = 'put the key in front, as in "E minor: i iv V7", or add --key "E 
 
 
 class Tune(NamedTuple):
-    """A progression and its story. ``runner_up`` is the second likeliest key when the key was inferred."""
+    """A progression and its story. ``runner_up`` is the second likeliest key when the key was inferred.
+
+    ``melody`` is the tune's melody in the same key, None where it has none; its bars are those of the progression,
+    with a pickup before them where it has one. A melody without chords has a progression without bars.
+    """
 
     progression: Progression
     key_source: str = GIVEN
@@ -29,20 +34,23 @@ class Tune(NamedTuple):
     tempo_bpm: int | None = None
     notes: str = ""
     remarks: tuple[str, ...] = ()
+    melody: Melody | None = None
 
     @property
     def key(self) -> Key:
         """The key the tune stands in."""
         return self.progression.key
 
-    def in_key(self, key: Key) -> Tune:
-        """The same tune in another key of its mode.
+    def in_key(self, key: Key, way: str = NEAREST, octaves: int = 0) -> Tune:
+        """The same tune in another key of its mode; its melody goes there by the ``way``, and some octaves on.
 
-        Raises ValueError for a key of another mode: a tune in minor does not become one in major by being moved.
+        Raises ValueError for a key of another mode: a tune in minor does not become one in major by being moved; and
+        where a note of the melody would lie outside the MIDI numbers.
         """
         if key.mode.degrees != self.key.mode.degrees:
             raise ValueError(f"a tune in {self.key} can only move to a key in {self.key.mode.name} (got {key})")
-        return self._replace(progression=self.progression.in_key(key))
+        melody = self.melody and self.melody.in_key(key, way, octaves)
+        return self._replace(progression=self.progression.in_key(key), melody=melody)
 
     def read_in(self, key: Key) -> Tune:
         """The same chords read in another key: their names stay, their numerals change.
@@ -57,7 +65,8 @@ class Tune(NamedTuple):
             bar._replace(slots=tuple(slot._replace(chord=slot.chord and slot.chord.above(shift)) for slot in bar.slots))
             for bar in old.bars
         )
-        return self._replace(progression=Progression(key, bars), key_source=GIVEN, runner_up=None)
+        melody = self.melody and self.melody.read_in(key)
+        return self._replace(progression=Progression(key, bars), key_source=GIVEN, runner_up=None, melody=melody)
 
     def analyses(self) -> tuple[Analysis, ...]:
         """What each chord is in the key, rests left out."""
