@@ -9,6 +9,7 @@ DEGREES = ("mode", "major", "relative")
 SEVENTHS = ("chord", "scale")
 SYMBOLS = ("plain", "jazz", "long", "compact", "ascii")
 FIGURES = ("line", "raised")
+SING = ("numbers", "syllables")
 NAMES = ("english", "german", "solfege")
 SPOKEN = "spoken"
 LAYOUTS = ("drawn", SPOKEN)
@@ -26,6 +27,7 @@ class Conventions(NamedTuple):
     ``figures`` behind numerals and numbers stand on the ``line`` or ``raised``. ``layout``: answers are ``drawn`` as
     grids and keyboards, or ``spoken``, one fact a line and signs as words, for ears. ``names`` are those of listed
     notes and of keys: ``english``, ``german`` (H is B natural), ``solfege`` (Do is C); symbols and input stay English.
+    ``sing``: the degrees of a melody as ``numbers``, or as movable ``syllables`` (do is the tonic in every key).
     """
 
     degrees: str = "mode"
@@ -35,6 +37,7 @@ class Conventions(NamedTuple):
     figures: str = "line"
     layout: str = "drawn"
     names: str = "english"
+    sing: str = "numbers"
 
     def choosing(self, name: str, choice: str) -> Conventions:
         """The same conventions with another choice of one that has a name: degrees, sevenths, symbols ..."""

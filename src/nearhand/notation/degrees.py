@@ -43,6 +43,16 @@ def bass_place(number: int, accidental: int | None, mode: Mode, chord_places: Co
     return _place(number, accidental, mode, raised_by_default=RAISED.get(number) in chord_places)
 
 
+def melody_place(number: int, accidental: int | None, mode: Mode) -> int:
+    """The place of a note of a melody: bare 6 and 7 in minor are those of the natural form.
+
+    >>> from nearhand.theory.mode import MINOR
+    >>> melody_place(7, None, MINOR), melody_place(7, 1, MINOR), melody_place(7, -1, MINOR)
+    (-2, 5, -2)
+    """
+    return _place(number, accidental, mode, raised_by_default=False)
+
+
 def _place(number: int, accidental: int | None, mode: Mode, raised_by_default: bool) -> int:
     plain = mode.degrees[number - 1]
     if not has_two_forms(number, mode):
@@ -65,6 +75,11 @@ def written_root(place: int, mode: Mode, is_small: bool) -> tuple[int, int]:
 def written_bass(place: int, mode: Mode, chord_places: Collection[int]) -> tuple[int, int]:
     """The degree's number and the accidental to write for a bass: the way back from ``bass_place``."""
     return _written(place, mode, raised_by_default=RAISED.get(degree_number(place)) in chord_places)
+
+
+def written_melody(place: int, mode: Mode) -> tuple[int, int]:
+    """The degree's number and the accidental to write for a note of a melody: the way back from ``melody_place``."""
+    return _written(place, mode, raised_by_default=False)
 
 
 def _written(place: int, mode: Mode, raised_by_default: bool) -> tuple[int, int]:

@@ -1,0 +1,157 @@
+"""Putting the notes of a melody in bars: between the bar lines that are written, or by the meter where none are.
+
+The first bar may be short: a pickup. The last may be, too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from nearhand.notation.errors import InputError
+from nearhand.notation.melody_signs import Sign, whole
+from nearhand.theory.interval import Interval
+from nearhand.theory.melody import MelodyBar, MelodyNote
+from nearhand.theory.progression import Meter
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.theory.progression import Beats
+
+Read = tuple[Interval | None, tuple[Interval, ...]] | None
+"""What a note sign was read as: its interval (None for a rest) and its grace notes. None for any other sign."""
+
+
+def bars_of_melody(
+    text: str, signs: Sequence[tuple[Sign, Read]], meters: Sequence[Meter], meter: Meter
+) -> tuple[MelodyBar, ...]:
+    """Bars of ``meters`` in turn, then of ``meter``, until a sign sets another.
+
+    Raises InputError, placed in ``text``: at a hold without a note before it, at a bar that is too long, and at one
+    that is too short and neither first nor last.
+    """
+    by_lines = any(sign.kind == "bar" for sign, _ in signs)
+    builder = _ByLines(text, meters, meter) if by_lines else _ByMeter(text, meters, meter)
+    for sign, read in signs:
+        if sign.kind == "bar":
+            builder.bar_line(sign)
+        elif sign.kind == "meter":
+            builder.change_meter(sign)
+        else:
+            builder.add(sign, read)
+    return builder.end()
+
+
+class _Builder:
+    """Bars so far, and the notes of the bar that is being filled; a pickup is none of the ``full_bars``."""
+
+    def __init__(self, text: str, meters: Sequence[Meter], meter: Meter) -> None:
+        self.text, self.meters, self.meter = text, meters, meter
+        self.bars: list[MelodyBar] = []
+        self.notes: list[MelodyNote] = []
+        self.filled: Beats = 0
+        self.full_bars = 0
+        self.sounds: Interval | None = None
+        self.has_begun = False
+
+    def meter_now(self) -> Meter:
+        """The meter of the bar that is being filled."""
+        return self.meters[self.full_bars] if self.full_bars < len(self.meters) else self.meter
+
+    def change_meter(self, sign: Sign) -> None:
+        assert sign.meter is not None
+        if self.notes:
+            raise self._refusal(sign, "a meter stands at the head of a bar", "put [3/4] behind the bar line")
+        if self.full_bars < len(self.meters) and self.meters[self.full_bars] != sign.meter:
+            own = self.meters[self.full_bars]
+            raise self._refusal(sign, f"the chords here are in {own}", "leave the meter to the chords")
+        self.meter = sign.meter
+
+    def add(self, sign: Sign, read: Read) -> None:
+        """Add a note, a rest or a hold."""
+        if read is not None:
+            self.sounds, graces = read
+            self.has_begun = True
+            self._put(MelodyNote(self.sounds, sign.beats, False, graces, sign.ornament), sign)
+        elif not self.has_begun:
+            raise self._refusal(sign, "there is no note before this one to hold", "begin with a note, or r for a rest")
+        else:
+            self._put(MelodyNote(self.sounds, sign.beats, self.sounds is not None), sign)
+
+    def _put(self, note: MelodyNote, sign: Sign) -> None:
+        raise NotImplementedError
+
+    def _append(self, note: MelodyNote) -> None:
+        """Add a note to the bar; a hold inside a bar makes the note before it longer."""
+        last = self.notes[-1] if self.notes else None
+        if last is not None and (note.is_held or (note.interval is None and last.interval is None)):
+            self.notes[-1] = last._replace(beats=whole(last.beats + note.beats))
+        else:
+            self.notes.append(note)
+        self.filled = whole(self.filled + note.beats)
+
+    def _close(self) -> None:
+        meter = self.meter_now()
+        self.full_bars += bool(self.bars) or self.filled == meter.beats
+        self.bars.append(MelodyBar(tuple(self.notes), meter))
+        self.notes, self.filled = [], 0
+
+    def bar_line(self, sign: Sign) -> None:
+        """Close the bar; a line where none is open says nothing."""
+
+    def end(self) -> tuple[MelodyBar, ...]:
+        if self.notes:
+            self._close()
+        return tuple(self.bars)
+
+    def _refusal(self, sign: Sign, what: str, hint: str) -> InputError:
+        end = sign.start + len(sign.text)
+        return InputError(what, self.text, sign.start, end, wanted="a bar of notes", hint=hint)
+
+
+class _ByMeter(_Builder):
+    """Bars are full when their meter is; a note that does not fit is held over."""
+
+    def _put(self, note: MelodyNote, sign: Sign) -> None:
+        rest = note.beats
+        while rest:
+            part = min(rest, self.meter_now().beats - self.filled)
+            is_first = rest == note.beats
+            held = note if is_first else MelodyNote(note.interval, rest, note.interval is not None)
+            self._append(held._replace(beats=whole(part)))
+            rest = whole(rest - part)
+            if self.filled == self.meter_now().beats:
+                self._close()
+
+
+class _ByLines(_Builder):
+    """Bars stand between lines, and must be full but for the first and the last."""
+
+    def __init__(self, text: str, meters: Sequence[Meter], meter: Meter) -> None:
+        super().__init__(text, meters, meter)
+        self._short: Sign | None = None
+
+    def _put(self, note: MelodyNote, sign: Sign) -> None:
+        if self._short is not None:
+            bar = self.bars[-1]
+            number = len(self.bars) - self.bars[0].is_short
+            what = f"bar {number} has {_counted(bar.beats)} where {bar.meter} has {bar.meter.beats}"
+            hint = "hold a note with -, write its length as 5:2, add rests with r, or set a meter: [3/4]"
+            raise self._refusal(self._short, what, hint)
+        meter = self.meter_now()
+        if self.filled + note.beats > meter.beats:
+            number = self.full_bars + 1
+            what = f"bar {number} is longer than the {_counted(meter.beats)} of {meter}"
+            raise self._refusal(sign, what, "let notes share a beat: [5 6], set a bar line, or a meter: [3/4]")
+        self._append(note)
+
+    def bar_line(self, sign: Sign) -> None:
+        if not self.notes:
+            return
+        is_short = self.filled < self.meter_now().beats
+        self._close()
+        if is_short and len(self.bars) > 1:
+            self._short = sign
+
+
+def _counted(beats: Beats) -> str:
+    return f"{beats} beat{'s' * (beats != 1)}"
