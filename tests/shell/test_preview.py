@@ -49,7 +49,10 @@ VERBS = [
     ("show | Em | B7", "E minor: i V7"), ('show "| Em | B', "E minor: i V"),
     ("explain | C | F | G7 | C | 2", "C major: I IV V7 I"),
     ('show "| Em | B7 |" --key "G"', "G major: vi V7/vi"), ("show | Em | --key H ", f"'H' is no key; {KEY_HINT}"),
-    ("show | Em | --to", "--to KEYS: a key, several between commas, or all: the twelve by falling fifths"),
+    ("show | Em | --to", 
+     "--to KEYS: a key, several between commas, or all: the twelve by falling fifths;\n"
+     "all rising, all semitones, all tones, all random or all random 7 (the same order\n"
+     "again)"),
     ("why 2 --pat", "--path N: the N-th best path instead of the best"),
     ("show --vocing ", "show has no option --vocing; did you mean --voicing?"),
     ("register C4 X5 ", "X is no note; write a capital letter A to G, then # or b if needed"),

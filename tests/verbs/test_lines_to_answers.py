@@ -14,6 +14,7 @@ from nearhand.verbs.helping import HelpAnswer, RunAnswer
 from nearhand.verbs.instead import InsteadAnswer
 from nearhand.verbs.keys import KeysAnswer
 from nearhand.verbs.list_charts import ListAnswer
+from nearhand.verbs.melody import MelodyAnswer
 from nearhand.verbs.others import OthersAnswer
 from nearhand.verbs.parts import PartsAnswer
 from nearhand.verbs.recent import RecentAnswer
@@ -28,18 +29,18 @@ from nearhand.verbs.why import WhyAnswer
 from nearhand.voicing.wishes import DEFAULT_WISHES
 
 LINES_WITH_A_TUNE = [
-    ("show", ViewsAnswer), ("keys", KeysAnswer), ("cadences", CadencesAnswer), ("explain", ExplainAnswer),
+    ("show", ViewsAnswer), ("melody 5 1' 7 #7", MelodyAnswer), ("keys", KeysAnswer), ("cadences", CadencesAnswer), ("explain", ExplainAnswer),
     ("borrow", BorrowAnswer), ("instead 2", InsteadAnswer), ("lines", LinesAnswer), ("why 2", WhyAnswer),
     ("others", OthersAnswer), ('singer --tune "5 3" --range alto', SingerAnswer), ("parts", PartsAnswer),
     ("list", ListAnswer), ("completion bash", CompletionAnswer),
     ("to C minor", ViewsAnswer), ("next", ViewsAnswer), ("back", ViewsAnswer), ("home", ViewsAnswer),
-    ("up", ViewsAnswer), ("down 2", ViewsAnswer),
+    ("octave up", MelodyAnswer), ("up", ViewsAnswer), ("down 2", ViewsAnswer),
     ("key G major", ViewsAnswer), ("relative", ViewsAnswer), ("parallel", ViewsAnswer),
     ("voice drop2", ViewsAnswer), ("loop on", ViewsAnswer),
     ("left fifth", ViewsAnswer), ("span tenth", ViewsAnswer), ("register E3 F5", ViewsAnswer),
     ("top still", ViewsAnswer), ("pin 2", ViewsAnswer), ("weigh leap 2", ViewsAnswer),
     ("degrees major", ViewsAnswer), ("sevenths scale", ViewsAnswer), ("symbols jazz", ViewsAnswer),
-    ("figures raised", ViewsAnswer), ("names german", ViewsAnswer), ("plain on", ViewsAnswer),
+    ("figures raised", ViewsAnswer), ("sing syllables", ViewsAnswer), ("way up", ViewsAnswer), ("names german", ViewsAnswer), ("plain on", ViewsAnswer),
     ("colours off", ViewsAnswer),
     ("layout spoken", ViewsAnswer), ("paging off", NoteAnswer),
     ("set", SettingsAnswer),

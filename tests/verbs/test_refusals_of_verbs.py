@@ -49,6 +49,8 @@ COSTS_HINT = (
     "write one of movement, bass, leap, shift, common, parallels, hidden, tendency, melody, doubling, range, spacing, "
     "overlap, crossing"
 )
+MELODY_HINT = "write for example  melody C: 5_ | 1 2 3 1 | 3 - 2 -  or  melody E4 F#4 G4"
+NOTE_HINT = "write notes: E4 F#4 G, degrees: 1 b3 5', syllables: do re mi, or r for a rest"
 DEGREES_HINT = "write degrees mode, or degrees major, or degrees relative"
 SEMITONES_HINT = "write a number from 1 to 11, or none for one"
 WITH_A_TUNE = [
@@ -161,6 +163,24 @@ WITH_A_TUNE = [
     ("others 51", "paths are counted up to 50", "others ^51", "others lists the paths"),
     ("singer", "singer needs --tune", "singer^",
      "write its lowest and highest note, as it is sung in its own key: C4 E5, or as degrees: 5 3"),
+    ("melody", "there is no melody yet", "", MELODY_HINT),
+    ("melody off", "there is no melody yet", "", MELODY_HINT),
+    ("melody 1 2 x", "'x' is no note", "1 2 ^x", NOTE_HINT),
+    ("melody | 1 2 3 | 1 2 | 1", "bar 1 has 2 beats where 4/4 has 4", "| 1 2 3 | 1 2 ^| 1",
+     "hold a note with -, write its length as 5:2, add rests with r, or set a meter: [3/4]"),
+    ("melody G: 1 2 3", "the chords are in E minor, and this melody is in G major", "^G: 1 2 3",
+     "leave the key out to put the melody over these chords, or add --alone to put them away"),
+    ("melody 1:17", "the melody has 5 bars, the chords have 4 bars", "1:17^",
+     "add chords, shorten the melody, or add --alone to put the chords away"),
+    ("melody --alone --meter 4/5 C4", "'4/5' is no meter", "melody --alone --meter ^4/5 C4",
+     "write for example 4/4, 3/4 or 7/8"),
+    ("octave up", "there is no melody yet", "", MELODY_HINT),
+    ("way round", "'round' cannot follow way", "way ^round", "write way nearest, or way up, or way down"),
+    ("sing loud", "'loud' cannot follow sing", "sing ^loud", "write sing numbers, or sing syllables"),
+    ("to all falling down", "'down' is no order of keys", "all falling ^down",
+     "write one of all falling, all rising, all semitones, all tones, all random"),
+    ("to all backwards", "'backwards' is no order of keys", "all ^backwards",
+     "write one of all falling, all rising, all semitones, all tones, all random"),
     ("parts --for tubba", "'tubba' is no instrument here", "parts --for ^tubba", "did you mean tuba?"),
     ("others --count 0", "'0' is no number of paths", "others --count ^0", "write a number from 1 to 50"),
     ("cadences | Hm |", "H is no chord root", "| ^Hm |", "write B for B natural and Bb for B flat"),

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from verbs.session_words import FALLING_BASS, after, keys_of, picture, refusal, symbols
 
 from nearhand.notation.errors import InputError
+from nearhand.verbs import options
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import BY_NAME, VERBS
@@ -116,7 +117,7 @@ REFUSED = [
     ("next --fast", "next has no option --fast", "next ^--fast", ""),
     ("save it --ovr", "save has no option --ovr", "save it ^--ovr", "did you mean --over?"),
     ("show --to", "--to needs a value", "show --to^",
-     "a key, several between commas, or all: the twelve by falling fifths"),
+     options.TO_HELP),
     ("show --key", "--key needs a value", "show --key^",
      "the key the chords are in, for example E minor; inferred when it is not given"),
     ("show --voicing opne", "'opne' cannot follow --voicing", "show --voicing ^opne", "did you mean open?"),

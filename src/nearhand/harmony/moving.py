@@ -49,6 +49,35 @@ def all_keys(progression: Progression, falling: bool = True) -> tuple[Key, ...]:
     return tuple(keys)
 
 
+FALLING, RISING, SEMITONES, TONES, RANDOM = "falling", "rising", "semitones", "tones", "random"
+ORDERS = (FALLING, RISING, SEMITONES, TONES, RANDOM)
+"""Orders of the twelve keys: by falling or rising fifths, by semitones up, by whole tones up (six keys, then the six
+between them), or by chance."""
+_STEPS = {SEMITONES: tuple(range(12)), TONES: (*range(0, 12, 2), *range(1, 12, 2))}
+
+
+def keys_in_order(progression: Progression, order: str = FALLING, seed: int = 0) -> tuple[Key, ...]:
+    """The twelve keys in one of ORDERS, the progression's own first; ``seed`` makes the order by chance the same again.
+
+    >>> from nearhand.notation.keys import parse_key
+    >>> tune = Progression(parse_key("C"), ())
+    >>> [str(key.tonic) for key in keys_in_order(tune, SEMITONES)]
+    ['C', 'Db', 'D', 'Eb', 'E', 'F', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B']
+    >>> [str(key.tonic) for key in keys_in_order(tune, TONES)][:7]
+    ['C', 'D', 'E', 'Gb', 'Ab', 'Bb', 'Db']
+    """
+    if order in (FALLING, RISING):
+        return all_keys(progression, order == FALLING)
+    own = progression.key
+    if order == RANDOM:
+        from random import Random
+
+        steps = (0, *Random(seed).sample(range(1, 12), 11))
+    else:
+        steps = _STEPS[order]
+    return (own, *(best_spelling(progression, own.moved(7 * step), come_from=own) for step in steps[1:]))
+
+
 def distance_in_words(old: Key, new: Key) -> str:
     """The shortest way from one tonic to another.
 

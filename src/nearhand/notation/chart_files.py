@@ -1,7 +1,8 @@
 """Chart files: TOML with a title, a key, a meter, a tempo, notes for the teacher, and sections of chords.
 
 ``title`` and ``key`` are text, ``meter`` is text such as ``3/4``, ``tempo`` a whole number of beats a minute, ``notes``
-text. Each ``[[sections]]`` has ``chords`` (a chart as in ``notation.chart``), and may have a ``name`` and a ``meter``.
+text. Each ``[[sections]]`` has ``chords`` (a chart as in ``notation.chart``), a ``melody`` over them (as in
+``notation.melody_reading``), or both, and may have a ``name`` and a ``meter``.
 """
 
 from __future__ import annotations
@@ -18,8 +19,12 @@ from nearhand.theory.key import Key
 from nearhand.theory.progression import COMMON_TIME, Meter
 from nearhand.theory.record import NamedTuple
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.notation.melody_reading import WrittenMelody
+
 _FIELDS: dict[str, type] = {"title": str, "key": str, "meter": str, "tempo": int, "notes": str, "sections": list}
-_SECTION_FIELDS: dict[str, type] = {"name": str, "meter": str, "chords": str}
+_SECTION_FIELDS: dict[str, type] = {"name": str, "meter": str, "chords": str, "melody": str}
 _TYPE_WORDS = {str: "text in quotes", int: "a whole number", list: "[[sections]] tables"}
 _TEMPO_LIMITS = (10, 400)
 _SECTION_HEAD = "[[sections]]"
@@ -79,10 +84,15 @@ def _field_name(line: str) -> str:
 
 
 class Section(NamedTuple):
-    """One section of a chart file: its name, its chart, and which ``chords`` field of the file it is (from 0)."""
+    """One section of a chart file: its name, its chart, its melody, its meter, and its place in the file (from 0).
+
+    A section has a chart, a melody, or both; what it has not is None.
+    """
 
     name: str
-    chart: Chart
+    chart: Chart | None
+    melody: WrittenMelody | None
+    meter: Meter
     place: int
 
 
@@ -96,9 +106,13 @@ class ChartFile(NamedTuple):
     notes: str
     sections: tuple[Section, ...]
 
-    def placed(self, error: InputError, section: Section) -> InputError:
-        """An error in a section's chart, with its line and column in the file."""
-        return self.source.in_value(error, "chords", section.chart.text, section.place)
+    def placed(self, error: InputError) -> InputError:
+        """An error in the text of a section's chart or melody, with its line and column in the file."""
+        for section in self.sections:
+            for field, written in (("chords", section.chart), ("melody", section.melody)):
+                if written is not None and written.text == error.text:
+                    return self.source.in_value(error, field, written.text, section.place)
+        return error
 
 
 def read_chart_file(text: str, name: str) -> ChartFile:
@@ -178,11 +192,17 @@ def _sections(table: dict[str, Any], meter: Meter, source: Source) -> tuple[Sect
         if not isinstance(section, dict):
             raise source.at_field("sections must be [[sections]] tables", "sections", hint=_NO_CHORDS_HINT)
         _check(section, _SECTION_FIELDS, source, place)
-        if "chords" not in section:
+        if "chords" not in section and "melody" not in section:
             raise source.at_field(f"section {place + 1} has no chords", _SECTION_HEAD, place, _NO_CHORDS_HINT)
         own_meter = _read(parse_meter, section["meter"], source, "meter", place) if "meter" in section else meter
-        chart = _read(partial(read_chart, meter=own_meter), section["chords"], source, "chords", place)
-        sections.append(Section(section.get("name", ""), chart, place))
+        chart = melody = None
+        if "chords" in section:
+            chart = _read(partial(read_chart, meter=own_meter), section["chords"], source, "chords", place)
+        if "melody" in section:
+            from nearhand.notation.melody_reading import read_melody  # most charts have none
+
+            melody = _read(read_melody, section["melody"], source, "melody", place)
+        sections.append(Section(section.get("name", ""), chart, melody, own_meter, place))
     return tuple(sections)
 
 

@@ -12,6 +12,7 @@ from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression, Sl
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from nearhand.theory.melody import Melody
     from nearhand.theory.progression import Beats
 
 BARS_IN_A_LINE = 4
@@ -75,8 +76,10 @@ def _shares(slots: Sequence[Slot], meter: Meter) -> list[int]:
     return [1] * len(slots)
 
 
-def write_chart_file(progression: Progression, title: str, tempo_bpm: int | None, notes: str) -> str:
-    """Write a chart file; read again it gives the same progression.
+def write_chart_file(
+    progression: Progression, title: str, tempo_bpm: int | None, notes: str, melody: Melody | None = None
+) -> str:
+    """Write a chart file; read again it gives the same progression, and the same melody over it.
 
     >>> from nearhand.notation.chart import read_chart, resolve
     >>> from nearhand.notation.keys import parse_key
@@ -96,14 +99,31 @@ def write_chart_file(progression: Progression, title: str, tempo_bpm: int | None
     head += [f"tempo = {tempo_bpm}"] if tempo_bpm else []
     head += [f"notes = {_quoted(notes)}"] if notes else []
     parts = ["\n".join(head)]
-    for name, section in _by_section(progression):
-        named = f"name = {_quoted(name)}\n" if name else ""
-        parts.append(f'[[sections]]\n{named}chords = """\n{write_chart(section)}\n"""')
+    bars = list(melody.bars) if melody is not None else []
+    for place, (name, section) in enumerate(_by_section(progression)):
+        count = len(section.bars) + (place == 0 and melody is not None and melody.has_pickup)
+        own = melody and melody._replace(bars=tuple(bars[: count if section.bars else None]))
+        bars = bars[count:]
+        parts.append("\n".join(["[[sections]]", *_fields(name, section, own)]))
     return "\n\n".join(parts) + "\n"
+
+
+def _fields(name: str, section: Progression, melody: Melody | None) -> list[str]:
+    """The fields of a section: its name, its chords and its melody, where it has them."""
+    fields = [f"name = {_quoted(name)}"] if name else []
+    fields += [f'chords = """\n{write_chart(section)}\n"""'] if section.bars else []
+    if melody is not None and any(note.interval is not None for note in melody.notes):
+        from nearhand.notation.melody_writing import stored
+
+        text = stored(melody, with_meters=not section.bars)
+        fields.append(f'melody = """\n{text}\n"""')
+    return fields
 
 
 def _by_section(progression: Progression) -> list[tuple[str, Progression]]:
     starts = [place for place, bar in enumerate(progression.bars) if bar.section or place == 0]
+    if not starts:
+        return [("", progression)]
     return [
         (progression.bars[start].section, progression._replace(bars=progression.bars[start:end]))
         for start, end in zip(starts, [*starts[1:], len(progression.bars)], strict=True)

@@ -92,3 +92,12 @@ def key_name(key: Key, conventions: Conventions) -> str:
     'H minor'
     """
     return f"{note_name(key.tonic, conventions)} {key.mode.name}"
+
+
+def short_key_name(key: Key, conventions: Conventions) -> str:
+    """A key as players say it: a major one by its tonic alone.
+
+    >>> [short_key_name(parse_key(text), Conventions()) for text in ("Bb", "Bbm")]
+    ['B♭', 'B♭ minor']
+    """
+    return note_name(key.tonic, conventions) if key.mode == MAJOR else key_name(key, conventions)

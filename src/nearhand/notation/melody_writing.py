@@ -203,7 +203,6 @@ def _bars(melody: Melody, write: WriteInterval) -> Iterator[str]:
     return (write_bar(bar, write) for bar in melody.bars)
 
 
-def stored(melody: Melody, mode: Mode, with_meters: bool = True) -> str:
-    """A melody as a chart file keeps it: names with octaves where its octave is known, otherwise degrees."""
-    write = write_as_notes(melody.tonic, PLAIN) if melody.has_octaves else write_as_degrees(mode, PLAIN)
-    return write_melody(melody, write, with_meters)
+def stored(melody: Melody, with_meters: bool = True) -> str:
+    """A melody as a chart file keeps it: names with octaves, which are the same however degrees are counted."""
+    return write_melody(melody, write_as_notes(melody.tonic, PLAIN), with_meters)

@@ -20,7 +20,9 @@ _DRAWN_ELSEWHERE = {
     "BorrowAnswer": "borrowing_page.draw_palette",
     "CadencesAnswer": "cadences_page.draw_cadences",
     "CompletionAnswer": "completion_page.draw_completion",
+    "DifficultyAnswer": "difficulty_page.draw_difficulty",
     "ExplainAnswer": "explain_page.draw_explanations",
+    "MelodyAnswer": "melody_page.draw_melody",
     "LinesAnswer": "lines_page.draw_lines",
     "OthersAnswer": "paths_page.draw_paths",
     "PartsAnswer": "parts_page.draw_parts",
@@ -80,10 +82,22 @@ def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
         lines += key_line(view.key, tune, conventions, page)
         lines += draw_view(view, conventions, page)
         lines += total(view, conventions, page)
-    lines += _legend(answer.views[0], page)
+        lines += _melody(view, tune, conventions, page)
+    lines += _legend(answer.views[0], conventions, page)
     for remark in (*(tune.remarks if answer.introduces else ()), answer.advice):
         lines += wrapped(remark, page.width, role="hint")
     return lines
+
+
+def _melody(view: View, tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
+    """The melody of a view, below its chords."""
+    if view.melody is None:
+        return []
+    from nearhand.render.melody_page import melody_lines
+    from nearhand.verbs.melody import MelodyView
+
+    lines = [line()] if view.chords else []
+    return lines + melody_lines((MelodyView(view.key, view.melody),), view.bars, tune.key, conventions, page)
 
 
 def head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> list[Line]:
@@ -133,9 +147,13 @@ def total(view: View, conventions: Conventions, page: Page) -> list[Line]:
     return lines + [part for text in remarks_on(voiced, conventions) for part in wrapped(text, page.width)]
 
 
-def _legend(view: View, page: Page) -> list[Line]:
+def _legend(view: View, conventions: Conventions, page: Page) -> list[Line]:
     lines: list[Line] = []
-    if page.width < WIDE_ENOUGH_FOR_LABELS:
+    if view.melody is not None:
+        from nearhand.render.melody_page import legend_of
+
+        lines += wrapped(legend_of(conventions), page.width, role="label")
+    if page.width < WIDE_ENOUGH_FOR_LABELS and view.chords:
         lines += wrapped(f"rows: {', '.join(rows_of(view))}", page.width, role="label")
     if view.voiced:
         reached = any(voicing.candidate.reached for voicing in view.voiced.voicings)

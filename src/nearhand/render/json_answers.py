@@ -23,11 +23,13 @@ _WRITTEN_ELSEWHERE = {
     "BorrowAnswer": "json_borrowing.palette_document",
     "CadencesAnswer": "json_explain.cadences_document",
     "CompletionAnswer": "completion_page.completion_document",
+    "DifficultyAnswer": "json_difficulty.difficulty_document",
     "ExplainAnswer": "json_explain.explanations_document",
     "HelpAnswer": "json_help.help_document",
     "InsteadAnswer": "json_substitutes.substitutes_document",
     "KeysAnswer": "json_keys.keys_document",
     "LinesAnswer": "json_voicing.lines_document",
+    "MelodyAnswer": "json_melody.melody_document",
     "ListAnswer": "json_list.list_document",
     "OthersAnswer": "json_voicing.paths_document",
     "PartsAnswer": "json_parts.parts_document",
@@ -91,11 +93,16 @@ def _view(view: View, conventions: Conventions) -> dict[str, Any]:
     voicing = None
     if view.voiced is not None:
         voicing = _voicing(view.voiced)
-    return {
+    fields = {
         "key": str(view.key),
         "chords": [chord_fields(chord, conventions) for chord in view.chords],
         "voicing": voicing,
     }
+    if view.melody is None:
+        return fields
+    from nearhand.render.json_melody import melody_fields
+
+    return fields | {"melody": melody_fields(view.melody, view.key.mode, conventions)}
 
 
 def _voicing(voiced: VoicedProgression) -> dict[str, Any]:

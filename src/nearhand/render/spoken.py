@@ -14,10 +14,12 @@ from nearhand.theory.quality import quality_name
 _SPOKEN_ELSEWHERE = {
     "BorrowAnswer": "spoken_chords.borrowed",
     "CadencesAnswer": "spoken_chords.cadences",
+    "DifficultyAnswer": "spoken_difficulty.difficulties",
     "ExplainAnswer": "spoken_chords.explained",
     "InsteadAnswer": "spoken_chords.substitutes",
     "KeysAnswer": "spoken_chords.keys",
     "LinesAnswer": "spoken_hands.voices",
+    "MelodyAnswer": "spoken_melody.melodies",
     "OthersAnswer": "spoken_hands.paths",
     "PartsAnswer": "spoken_band.parts",
     "SingerAnswer": "spoken_band.singers",

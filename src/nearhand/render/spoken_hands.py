@@ -35,6 +35,11 @@ def views(answer: ViewsAnswer) -> Iterator[str]:
         yield text_of(key_line(view.key, tune, conventions, _WIDE)) + "."
         yield from _chords(view, conventions)
         yield from text_of(total(view, conventions, _WIDE)).split("\n") if view.voiced else ()
+        if view.melody is not None:
+            from nearhand.render.spoken_melody import melody_sentences
+
+            yield "The melody."
+            yield from melody_sentences(view.melody, view.key.mode, conventions)
     yield from tune.remarks if answer.introduces else ()
     if answer.advice:
         yield answer.advice

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from nearhand.notation.errors import printable
 from nearhand.render.keyboard import Strip, draw_strips
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line
-from nearhand.theory.progression import COMMON_TIME
+from nearhand.theory.progression import COMMON_TIME, Bar
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import View
 
@@ -36,16 +36,28 @@ class Column(NamedTuple):
         return len(self.sign) + max(map(len, (*self.texts, self.bar_number))) + 1
 
 
-def draw_systems(columns: Sequence[Column], rows: Sequence[str], page: Page) -> list[Line]:
+class Row(NamedTuple):
+    """A row of texts: its label, and the role of its texts."""
+
+    label: str
+    role: str
+
+
+def draw_systems(
+    columns: Sequence[Column], rows: Sequence[str], page: Page, labels: Sequence[str] | None = None
+) -> list[Line]:
     """Draw all systems, each with the keyboards of its chords; rows that are empty everywhere are left out.
 
-    ``rows`` are the labels of the columns' texts, and their roles.
+    ``rows`` are the roles of the columns' texts, and their labels, which narrow pages leave out. Other ``labels`` are
+    always drawn.
     """
     kept = [place for place in range(len(rows)) if place == 0 or any(column.texts[place] for column in columns)]
     columns = [column._replace(texts=tuple(column.texts[place] for place in kept)) for column in columns]
-    labels = [rows[place] for place in kept]
-    labelled = page.width >= WIDE_ENOUGH_FOR_LABELS
-    room = page.width - (_LABEL_WIDTH if labelled else 0)
+    width = _LABEL_WIDTH if page.width >= WIDE_ENOUGH_FOR_LABELS else 0
+    if labels is not None:
+        width = max(map(len, labels)) + 1
+    kept_rows = [Row((rows if labels is None else labels)[place], rows[place]) for place in kept]
+    room = page.width - width
     lines: list[Line] = []
     for system in _systems(columns, room):
         if lines:
@@ -53,7 +65,7 @@ def draw_systems(columns: Sequence[Column], rows: Sequence[str], page: Page) -> 
         if system[0].section:
             lines.append(line(Cell(printable(system[0].section), "title")))
         system[0] = system[0]._replace(sign=system[0].opening)
-        lines += _draw_system(system, labels, labelled)
+        lines += _draw_system(system, kept_rows, width)
         strips = [column.strip for column in system if column.strip is not None]
         lines += draw_strips(strips, page)
     return lines
@@ -62,34 +74,40 @@ def draw_systems(columns: Sequence[Column], rows: Sequence[str], page: Page) -> 
 def column_of(view: View, place: int, texts: tuple[str, ...], strip: Strip | None = None) -> Column:
     """The column of a view's chord or rest, with its bar signs."""
     moment = view.chords[place].moment
-    opens = moment.is_first
-    sign, opening = _signs(view, moment.bar) if opens else (" ", "  ")
-    number = _bar_number(view, moment.bar) if opens else ""
-    section = view.bars[moment.bar - 1].section if opens else ""
-    return Column(texts, sign, opening, _closing(view, moment.bar), number, strip, section)
+    return column_in(view.bars, moment.bar, moment.is_first, texts, strip)
 
 
-def _bar_number(view: View, bar_number: int) -> str:
+def column_in(
+    bars: Sequence[Bar], bar_number: int, opens: bool, texts: tuple[str, ...], strip: Strip | None = None
+) -> Column:
+    """The column of texts in a bar (numbered from 1), with its bar signs; ``opens`` when it is the first there."""
+    sign, opening = _signs(bars, bar_number) if opens else (" ", "  ")
+    number = _bar_number(bars, bar_number) if opens else ""
+    section = bars[bar_number - 1].section if opens else ""
+    return Column(texts, sign, opening, _closing(bars, bar_number), number, strip, section)
+
+
+def _bar_number(bars: Sequence[Bar], bar_number: int) -> str:
     """A bar's number, with the meter where it changes, and at the start where it is not four quarters."""
-    before = view.bars[bar_number - 2].meter if bar_number > 1 else COMMON_TIME
-    meter = view.bars[bar_number - 1].meter
+    before = bars[bar_number - 2].meter if bar_number > 1 else COMMON_TIME
+    meter = bars[bar_number - 1].meter
     return str(bar_number) if meter == before else f"{bar_number} ({meter})"
 
 
-def _signs(view: View, bar_number: int) -> tuple[str, str]:
+def _signs(bars: Sequence[Bar], bar_number: int) -> tuple[str, str]:
     """The bar sign before a bar, from the edges of the two bars that meet there; and as it begins a line of music."""
-    opens = ":" * view.bars[bar_number - 1].opens_repeat
+    opens = ":" * bars[bar_number - 1].opens_repeat
     if bar_number == 1:
         return f"|{opens} ", f"|{opens} "
-    before = view.bars[bar_number - 2]
+    before = bars[bar_number - 2]
     lines = "||" if before.ends_section else "|"
     return f"{':' * before.closes_repeat}{lines}{opens} ", f"|{opens} "
 
 
-def _closing(view: View, bar_number: int) -> str:
+def _closing(bars: Sequence[Bar], bar_number: int) -> str:
     """The sign behind a bar that ends a line of music."""
-    bar = view.bars[bar_number - 1]
-    double = bar.ends_section or (bar_number == len(view.bars) and not bar.closes_repeat)
+    bar = bars[bar_number - 1]
+    double = bar.ends_section or (bar_number == len(bars) and not bar.closes_repeat)
     return ":" * bar.closes_repeat + ("||" if double else "|")
 
 
@@ -111,7 +129,7 @@ def _systems(columns: Sequence[Column], room: int) -> list[list[Column]]:
 def _bars(columns: Sequence[Column]) -> list[list[Column]]:
     bars: list[list[Column]] = []
     for column in columns:
-        if column.bar_number:
+        if column.bar_number or not bars:
             bars.append([])
         bars[-1].append(column)
     return bars
@@ -126,13 +144,13 @@ def _broken(bar: list[Column], room: int) -> list[list[Column]]:
     return parts
 
 
-def _draw_system(system: list[Column], rows: Sequence[str], labelled: bool) -> list[Line]:
-    lines, closing = [_bar_numbers(system, labelled)], system[-1].closing
+def _draw_system(system: list[Column], rows: Sequence[Row], label_width: int) -> list[Line]:
+    lines, closing = [_bar_numbers(system, label_width)], system[-1].closing
     for place, row in enumerate(rows):
-        cells = [Cell(row.ljust(_LABEL_WIDTH), "label")] if labelled else []
+        cells = [Cell(row.label.ljust(label_width), "label")] if label_width else []
         for column in system:
             cells.append(Cell(column.sign if place == 0 or not column.bar_number else _thin(column.sign), "bar"))
-            cells.append(Cell(column.texts[place].ljust(column.width - len(column.sign)), row))
+            cells.append(Cell(column.texts[place].ljust(column.width - len(column.sign)), row.role))
         cells.append(Cell(closing if place == 0 else _thin(closing).rstrip("|") + "|", "bar"))
         lines.append(tuple(cells))
     return lines
@@ -143,8 +161,8 @@ def _thin(sign: str) -> str:
     return sign.replace(":", " ")
 
 
-def _bar_numbers(system: list[Column], labelled: bool) -> Line:
-    text = "bar".ljust(_LABEL_WIDTH) if labelled else ""
+def _bar_numbers(system: list[Column], label_width: int) -> Line:
+    text = "bar".ljust(label_width) if label_width else ""
     for column in system:
         text += (" " * len(column.sign) + column.bar_number).ljust(column.width)
     return line(Cell(text, "label"))

@@ -12,6 +12,10 @@ from nearhand.verbs.tune import Tune
 from nearhand.voicing.voice import VoicedProgression, Voicing, voice_progression
 from nearhand.voicing.wishes import NO_VOICING, Wishes
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.theory.melody import Melody
+
 
 class ChordView(NamedTuple):
     """One moment of a progression in one key; chord, analysis and voicing are None where there is no chord."""
@@ -23,12 +27,13 @@ class ChordView(NamedTuple):
 
 
 class View(NamedTuple):
-    """A progression in one key; ``voiced`` is None when no voicing is wanted."""
+    """A tune in one key; ``voiced`` is None when no voicing is wanted, ``melody`` when it has none."""
 
     key: Key
     bars: tuple[Bar, ...]
     chords: tuple[ChordView, ...]
     voiced: VoicedProgression | None
+    melody: Melody | None = None
 
 
 class ViewsAnswer(NamedTuple):
@@ -53,7 +58,8 @@ def view_in(progression: Progression, key: Key, wishes: Wishes, loop: bool) -> V
     Raises InputError for wishes that cannot be met.
     """
     moved = progression.in_key(key)
-    voiced = None if wishes.style == NO_VOICING else voice_progression(moved, wishes, loop, home=progression.key)
+    is_voiced = wishes.style != NO_VOICING and bool(moved.bars)
+    voiced = voice_progression(moved, wishes, loop, home=progression.key) if is_voiced else None
     return view_of(moved, voiced)
 
 

@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.verbs.tune import Tune, tune_from_charts, tune_from_text
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.notation.chart_files import Section
+    from nearhand.theory.progression import Bar
 
 SUFFIX = ".toml"
 LARGEST_FILE = 5_000_000
@@ -122,21 +128,29 @@ def tune_from_file_text(text: str, source: str, key: Key | None = None, conventi
     from nearhand.notation.chart_files import read_chart_file
 
     chart_file = read_chart_file(text, source)
-    charts = [section.chart for section in chart_file.sections]
     try:
-        tune = tune_from_charts(charts, key or chart_file.key, conventions)
+        if any(section.melody is not None for section in chart_file.sections):
+            from nearhand.verbs.melody_files import tune_with_melody  # most charts have none
+
+            tune = tune_with_melody(chart_file, key, conventions)
+        else:
+            charts = [section.chart for section in chart_file.sections if section.chart is not None]
+            tune = tune_from_charts(charts, key or chart_file.key, conventions)
+            bars = sectioned(tune.progression.bars, chart_file.sections)
+            tune = tune._replace(progression=tune.progression._replace(bars=bars))
     except InputError as error:
-        section = next((section for section in chart_file.sections if section.chart.text == error.text), None)
-        raise error if section is None else chart_file.placed(error, section) from None
-    bars, start = [], 0
-    for section in chart_file.sections:
-        own = tune.progression.bars[start : start + len(section.chart.bars)]
-        bars += [own[0]._replace(section=section.name), *own[1:]]
-        start += len(own)
-    progression = tune.progression._replace(bars=tuple(bars))
-    return tune._replace(
-        progression=progression, title=chart_file.title, tempo_bpm=chart_file.tempo_bpm, notes=chart_file.notes
-    )
+        raise chart_file.placed(error) from None
+    return tune._replace(title=chart_file.title, tempo_bpm=chart_file.tempo_bpm, notes=chart_file.notes)
+
+
+def sectioned(bars: tuple[Bar, ...], sections: Sequence[Section]) -> tuple[Bar, ...]:
+    """The bars of sections that follow one another, the first of each with the section's name."""
+    named, start = list(bars), 0
+    for section in sections:
+        if section.chart is not None:
+            named[start] = named[start]._replace(section=section.name)
+            start += len(section.chart.bars)
+    return tuple(named)
 
 
 def write_tune(path: str, tune: Tune, replace: bool) -> None:
@@ -150,7 +164,7 @@ def write_tune(path: str, tune: Tune, replace: bool) -> None:
         raise InputError(f"{path} exists already", path, hint=f"save {path} --over writes over it")
     from nearhand.notation.chart_writing import write_chart_file
 
-    text = write_chart_file(tune.progression, tune.title, tune.tempo_bpm, tune.notes)
+    text = write_chart_file(tune.progression, tune.title, tune.tempo_bpm, tune.notes, tune.melody)
     try:
         write_whole(place, text)
     except (OSError, ValueError) as error:

@@ -70,7 +70,8 @@ def _register(session: Session) -> str:
 SETTINGS = {
     setting.name: setting
     for setting in (
-        *(Setting(name, _convention(name)) for name in ("degrees", "sevenths", "symbols", "figures", "names")),
+        *(Setting(name, _convention(name)) for name in ("degrees", "sevenths", "symbols", "figures", "names", "sing")),
+        Setting("way", lambda session: session.way),
         Setting("plain", lambda session: _switch(session.conventions.plain)),
         Setting("layout", _convention("layout")),
         Setting("colours", lambda session: session.colours),

@@ -32,6 +32,8 @@ def loaded(session: Session, arguments: Arguments) -> Session:
         session = session.with_tune(tune_of(arguments, key, session))
     elif key is not None and session.tune is not None:
         session = session.with_tune(session.tune.read_in(key))
+    if arguments.has("melody"):
+        session = _with_melody(session, arguments, key)
     if arguments.has("loop"):
         session = session._replace(loop=True)
     _ = session.stand  # refuses when there is no tune
@@ -45,12 +47,27 @@ def loaded(session: Session, arguments: Arguments) -> Session:
 def with_conventions(session: Session, arguments: Arguments) -> Session:
     """The session with the notation that a verb's options ask for."""
     conventions = session.conventions
-    for name in ("degrees", "sevenths", "symbols", "figures", "layout", "names"):
+    for name in ("degrees", "sevenths", "symbols", "figures", "layout", "names", "sing"):
         if chosen := arguments.option(name):
             conventions = conventions.choosing(name, chosen)
     if arguments.has("plain"):
         conventions = conventions._replace(plain=True)
+    if way := arguments.option("way"):
+        session = session._replace(way=way, octaves=0)
     return session._replace(conventions=conventions)
+
+
+def _with_melody(session: Session, arguments: Arguments, key: Key | None) -> Session:
+    """The session with the melody of ``--melody``, over the chords that are there or alone."""
+    from nearhand.verbs.melodies import melody_tune, over_chords
+
+    text = arguments.options["melody"]
+    try:
+        if session.tune is not None and session.tune.progression.bars:
+            return session._replace(tune=over_chords(session, text))
+        return session.with_tune(melody_tune(text, key, session.conventions, session.shown_key))
+    except InputError as error:
+        raise arguments.placed(error, "melody") from None
 
 
 def tune_of(arguments: Arguments, key: Key | None, session: Session) -> Tune:

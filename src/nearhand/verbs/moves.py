@@ -29,9 +29,7 @@ def to(session: Session, arguments: Arguments) -> Outcome:
             "to needs a key", arguments.line, end, wanted="a key", hint="write for example  to G minor  or  to all"
         )
     keys = read_keys(arguments.text, session)
-    session = session.on_best_path()
-    if len(keys) < 12:
-        session = session._replace(shown_key=keys[-1])
+    session = session.moved_to(keys[-1]) if len(keys) < 12 else session.on_best_path()
     return Outcome(session, views(session, keys, introduces=False))
 
 
@@ -50,13 +48,13 @@ def _step(session: Session, arguments: Arguments, falling: bool) -> Outcome:
     tune, key = session.stand
     reached = neighbour(tune.progression, key, falling)
     at_home = reached.tonic.semitones == tune.key.tonic.semitones
-    return shown(session.on_best_path()._replace(shown_key=tune.key if at_home else reached))
+    return shown(session.moved_to(tune.key if at_home else reached))
 
 
 def home(session: Session, arguments: Arguments) -> Outcome:
     """Show the tune in its own key again."""
     session = loaded(session, arguments._replace(words=()))
-    return shown(session.on_best_path()._replace(shown_key=session.stand[0].key))
+    return shown(session.moved_to(session.stand[0].key))
 
 
 MOST_SEMITONES = 11
@@ -81,9 +79,21 @@ def down(session: Session, arguments: Arguments) -> Outcome:
 def _shift(session: Session, arguments: Arguments, direction: int) -> Outcome:
     session = loaded(session, arguments._replace(words=()))
     tune, key = session.stand
-    reached = best_spelling(tune.progression, key.moved(7 * direction * _semitones(arguments)), come_from=key)
+    semitones = direction * _semitones(arguments)
+    reached = best_spelling(tune.progression, key.moved(7 * semitones), come_from=key)
     at_home = reached.tonic.semitones == tune.key.tonic.semitones
-    return shown(session.on_best_path()._replace(shown_key=tune.key if at_home else reached))
+    moved = session.moved_to(tune.key if at_home else reached)
+    return shown(moved if tune.melody is None else _in_octave(moved, session, semitones))
+
+
+def _in_octave(moved: Session, before: Session, semitones: int) -> Session:
+    """A session whose melody lies just so many semitones from where it lay before, and not an octave off."""
+    from nearhand.verbs.melodies import melody_in
+
+    old, new = melody_in(before, before.stand[1]), melody_in(moved, moved.stand[1])
+    assert old is not None
+    assert new is not None
+    return moved._replace(octaves=(old.tonic.midi + semitones - new.tonic.midi) // 12)
 
 
 def _semitones(arguments: Arguments) -> int:
@@ -129,6 +139,8 @@ def _read_in(session: Session, arguments: Arguments, other: Callable[[Key], Key]
     session = loaded(session, arguments._replace(words=()))
     tune, key = session.stand
     new = session.with_tune(tune.read_in(other(tune.key)))._replace(shown_key=other(key), loop=session.loop)
-    stays = f"The chords stay as they are; their numerals are now read in {key_name(other(key), session.conventions)}."
+    name = key_name(other(key), session.conventions)
+    what, whose = ("chords", "numerals") if tune.progression.bars else ("notes", "degrees")
+    stays = f"The {what} stay as they are; their {whose} are now read in {name}."
     answer = views(new, (other(key),), introduces=False)
     return Outcome(new, answer._replace(advice=f"{stays} {answer.advice}".rstrip()))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SYMBOLS
+from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SING, SYMBOLS
+from nearhand.theory.melody import WAYS
 from nearhand.verbs.verb import Option
 from nearhand.voicing.wishes import LEFT_PATTERNS, NO_VOICING, STYLES
 
@@ -11,6 +12,10 @@ SHELLS = ("bash", "zsh", "fish")
 SWITCHES = ("on", "off")
 COLOURS = ("auto", "on", "off")
 
+TO_HELP = (
+    "a key, several between commas, or all: the twelve by falling fifths; all rising, all semitones, all tones, "
+    "all random or all random 7 (the same order again)"
+)
 KEY = Option("key", "KEY", "the key the chords are in, for example E minor; inferred when it is not given")
 DEGREES_HELP = (
     "count degrees in the mode (mode), against the major scale (major), numbers in the relative major (relative)"
@@ -22,6 +27,8 @@ NAMES_HELP = (
     "name notes and keys in english, german (H is B natural, B is B flat) or solfege (Do is C); chord symbols and what "
     "you type stay English"
 )
+SING_HELP = "write the degrees of a melody as numbers, or as syllables to sing (do is the tonic in every key)"
+WAY_HELP = "how a melody goes to another key: the nearest way (a tritone goes up), always up, or always down"
 LAYOUT_HELP = "draw answers as grids and keyboards (drawn), or write them for ears, one fact a line (spoken)"
 VOICE_HELP = (
     "voice chords in a family: close, open, drop2, spread, shell, rootless, four-part ...; none for tones alone"
@@ -46,6 +53,10 @@ NOTATION = (
     PLAIN,
     JSON,
 )
+MELODY = Option("melody", "NOTES", "a melody over the chords or alone: 5_ | 1 2 3 1 |, E4 F#4 [G4 A4], do re mi")
+SING_OPTION = Option("sing", "HOW", SING_HELP, SING)
+WAY = Option("way", "WAY", WAY_HELP, WAYS)
+WITH_MELODY = (MELODY, SING_OPTION, WAY)
 READING = (KEY, *NOTATION)
 VOICING = Option("voicing", "STYLE", VOICE_HELP, VOICINGS)
 LOOP = Option("loop", "", "let the last chord lead back to the first")

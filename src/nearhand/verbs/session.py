@@ -36,6 +36,9 @@ class Session(NamedTuple):
     ``paging``: whether long answers stop at every screen. ``colours``: ``auto``, ``on`` or ``off``. The ``lesson`` is
     no work, and undo leaves it alone.
 
+    ``way``: how melodies go to other keys, one of ``theory.melody.WAYS``; ``octaves``: how many the melody on the
+    stand is taken on from there.
+
     Pins and a given top line of the ``wishes`` belong to the tune, and sound in its own key.
     """
 
@@ -49,6 +52,8 @@ class Session(NamedTuple):
     lesson: Lesson = NO_LESSON
     paging: bool = True
     colours: str = "auto"
+    way: str = "nearest"
+    octaves: int = 0
 
     @property
     def loops(self) -> bool:
@@ -76,12 +81,16 @@ class Session(NamedTuple):
         """The session on the best path: paths are counted anew in every key."""
         return self if self.wishes.path == 1 else self._replace(wishes=self.wishes._replace(path=1))
 
+    def moved_to(self, key: Key) -> Session:
+        """The session with its tune shown in another key, on the best path there, its melody by the usual way."""
+        return self.on_best_path()._replace(shown_key=key, octaves=0)
+
     def with_tune(self, tune: Tune) -> Session:
         """The session with another tune, shown in its own key."""
         wishes = self.wishes
         if wishes.melody or wishes.pins or wishes.path > 1:
             wishes = wishes._replace(melody=(), pins=(), octaves=False, path=1)
-        return self._replace(tune=tune, shown_key=tune.key, loop=None, wishes=wishes)
+        return self._replace(tune=tune, shown_key=tune.key, loop=None, wishes=wishes, octaves=0)
 
 
 class Outcome(NamedTuple):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SYMBOLS
+from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SING, SYMBOLS
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.choices import hint_of
@@ -50,6 +50,14 @@ def names(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     return _written("names", session, arguments, NAMES)
+
+
+def sing(session: Session, arguments: Arguments) -> Outcome:
+    """Choose whether the degrees of a melody are numbers or syllables.
+
+    Raises InputError.
+    """
+    return _written("sing", session, arguments, SING)
 
 
 def layout(session: Session, arguments: Arguments) -> Outcome:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from nearhand.harmony.moving import all_keys
+from nearhand.harmony.moving import ORDERS, RANDOM, keys_in_order
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
+from nearhand.theory.progression import Progression
 from nearhand.verbs.answers import View, ViewsAnswer, view_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
@@ -13,6 +14,7 @@ from nearhand.verbs.verb import Arguments
 from nearhand.voicing.hands import SPAN
 
 ALL = "all"
+_MOST_DIGITS = 9
 CARE_IN_TWELVE_KEYS = (
     "Twelve keys are many: rest between them, keep the hands loose, and stop when anything hurts; "
     "pain that stays belongs before a teacher or a doctor."
@@ -40,14 +42,15 @@ def show(session: Session, arguments: Arguments) -> Outcome:
 
 
 def read_keys(text: str, session: Session) -> tuple[Key, ...]:
-    """Read one key, several between commas, or ``all`` for the twelve by falling fifths.
+    """Read one key, several between commas, or ``all`` for the twelve: by falling fifths, or in the order that follows.
 
     A bare note keeps the mode of the tune: ``C`` is C minor for a tune in minor, ``C major`` says otherwise.
     Raises InputError.
     """
     tune, _ = session.stand
-    if text.strip().lower() == ALL:
-        return all_keys(tune.progression)
+    words = text.lower().split()
+    if words and words[0] == ALL:
+        return _all_keys(words[1:], text, tune.progression)
     keys, start = [], 0
     for part in text.split(","):
         try:
@@ -56,6 +59,28 @@ def read_keys(text: str, session: Session) -> tuple[Key, ...]:
             raise error.within(text, start) from None
         start += len(part) + 1
     return tuple(keys)
+
+
+def _all_keys(words: list[str], text: str, progression: Progression) -> tuple[Key, ...]:
+    """The twelve keys in the order that some words tell. Raises InputError."""
+    if not words:
+        return keys_in_order(progression)
+    order, *rest = words
+    seed = rest[0] if order == RANDOM and rest else ""
+    has_seed = seed.isascii() and seed.isdigit() and len(seed) <= _MOST_DIGITS
+    if order not in ORDERS or len(rest) != bool(seed) or (seed and not has_seed):
+        wrong = rest[-1] if order in ORDERS and rest else order
+        start = text.lower().rfind(wrong)
+        what, hint = (
+            f"{wrong[:20]!r} is no order of keys",
+            f"write one of {', '.join(f'all {name}' for name in ORDERS)}",
+        )
+        raise InputError(what, text, start, start + len(wrong), wanted="an order of keys", hint=hint)
+    if order == RANDOM and not seed:
+        from random import randrange
+
+        seed = str(randrange(1000))
+    return keys_in_order(progression, order, int(seed or 0))
 
 
 def read_target(text: str, own: Key) -> Key:
@@ -101,11 +126,16 @@ def _seen(session: Session, key: Key, is_one_of_several: bool) -> View:
     """The tune in a key; where that is one of several, a refusal names it."""
     tune, _ = session.stand
     try:
-        return view_in(tune.progression, key, session.wishes, session.loops)
+        view = view_in(tune.progression, key, session.wishes, session.loops)
     except InputError as error:
         if not is_one_of_several:
             raise
         raise InputError(f"in {key}, {error.what}", wanted=error.wanted, hint=error.hint) from None
+    if tune.melody is None:
+        return view
+    from nearhand.verbs.melodies import melody_in  # most tunes are chords alone
+
+    return view._replace(melody=melody_in(session, key))
 
 
 def _stretches(view: View) -> bool:

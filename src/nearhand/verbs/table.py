@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from nearhand.notation.chord_symbols import parse_chord
-from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SYMBOLS
+from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SING, SYMBOLS
 from nearhand.notation.errors import InputError
+from nearhand.theory.melody import WAYS
 from nearhand.verbs import options
 from nearhand.verbs.options import COLOURS, SWITCHES
 from nearhand.verbs.verb import Option, Verb
@@ -17,7 +18,8 @@ VERBS = (
         "show chords, numerals, numbers, notes and motion, in one key or several",
         "show.show",
         (
-            Option("to", "KEYS", "a key, several between commas, or all: the twelve by falling fifths"),
+            Option("to", "KEYS", options.TO_HELP),
+            *options.WITH_MELODY,
             *options.VOICED_READING,
         ),
         (
@@ -25,6 +27,23 @@ VERBS = (
             "show waltz.toml --to all --voicing none",
             'show "| Dm7 | G7 | Cmaj7 |" --voicing drop2 --top falling',
         ),
+        ("files",),
+        one_shot=True,
+    ),
+    Verb(
+        "melody",
+        "[NOTES]",
+        "put a melody over the chords or alone, and show it in numbers and notes, in one key or several",
+        "melody.melody",
+        (
+            Option("to", "KEYS", options.TO_HELP),
+            Option("meter", "METER", "the meter of a melody alone, for example 3/4; 4/4 when it is not given"),
+            Option("alone", "", "put the chords away that are there"),
+            options.SING_OPTION,
+            options.WAY,
+            *options.READING,
+        ),
+        ('melody "G: 5_ | 1 2 [3 4] 5 | 6 b7 6 5 |" --to all', "melody E4 F#4 [G4 A4] B4", "melody off"),
         ("files",),
         one_shot=True,
     ),
@@ -122,11 +141,31 @@ VERBS = (
         "rank the keys in which a tune lies well for a singer, or for several",
         "singer.singer",
         (
-            Option("tune", "NOTES", "the tune's lowest and highest note in its own key: C4 E5, or as degrees: 5 3"),
-            Option("range", "VOICES", "A3 D5, or a kind of voice such as alto; several with semicolons: alto; C3 G4"),
+            Option(
+                "tune",
+                "NOTES",
+                "the tune's lowest and highest note in its own key: C4 E5, or as degrees: 5 3, or the whole melody; "
+                "the melody on the stand when it is not given",
+            ),
+            Option(
+                "range",
+                "VOICES",
+                "lowest and highest note, with the comfortable part behind them or without: A3 D5 C4 A4, or a kind of "
+                "voice such as alto; several with semicolons: alto; C3 G4",
+            ),
+            Option(
+                "for",
+                "NAMES",
+                "instruments that should have few accidentals, with commas: alto sax, guitar",
+                completes=("instruments",),
+            ),
             *options.READING,
         ),
-        ('singer "| C | F | G7 | C |" --tune "C4 E5" --range "A3 D5"', 'singer --tune "5 3" --range alto'),
+        (
+            'singer "| C | F | G7 | C |" --tune "C4 E5" --range "A3 D5"',
+            'singer --key C --tune "5_ 1 2 3 5 | 6 5 3 1" --range "A3 D5 C4 A4; baritone"',
+            'singer --tune "5 3" --range alto --for "alto sax, guitar"',
+        ),
         ("files",),
         one_shot=True,
     ),
@@ -137,11 +176,31 @@ VERBS = (
         "parts.parts",
         (
             Option(
-                "for", "NAMES", "instruments with commas between: alto sax, guitar; one of each kind when not given"
+                "for",
+                "NAMES",
+                "instruments with commas between: alto sax, guitar; one of each kind when not given",
+                completes=("instruments",),
             ),
+            *options.WITH_MELODY,
             *options.READING,
         ),
         ('parts "| Eb | Ab | Bb7 | Eb |" --for "alto sax, trumpet, guitar"',),
+        ("files",),
+        one_shot=True,
+    ),
+    Verb(
+        "difficulty",
+        "[CHART]",
+        "say what is hard about each key, and which few keys teach most",
+        "difficulty.difficulty",
+        (
+            Option("to", "KEYS", options.TO_HELP),
+            Option("known", "KEYS", "the keys you know the chords in; the tune's own when it is not given"),
+            Option("choose", "N", "how many keys to choose; 3 when it is not given"),
+            options.MELODY,
+            *options.READING,
+        ),
+        ('difficulty "| Dm7 | G7 | Cmaj7 |" --known "C,F,G"', "difficulty --to Eb,Ab,A,E --choose 2"),
         ("files",),
         one_shot=True,
     ),
@@ -176,6 +235,14 @@ VERBS = (
     Verb("next", "", "move a fifth down round the circle", "moves.next_key"),
     Verb("back", "", "move a fifth up round the circle", "moves.back"),
     Verb("home", "", "move to the tune's own key", "moves.home"),
+    Verb(
+        "octave",
+        "up|down|nearest",
+        "take the melody an octave up or down, or back to the nearest way",
+        "melody.octave",
+        examples=("octave up",),
+        completes=("up", "down", "nearest"),
+    ),
     Verb("up", "[N]", "move a semitone up, or N of them", "moves.up", examples=("up", "up 2")),
     Verb("down", "[N]", "move a semitone down, or N of them", "moves.down", examples=("down", "down 3")),
     Verb(
@@ -268,6 +335,8 @@ VERBS = (
     ),
     Verb("symbols", "STYLE", options.SYMBOLS_HELP, "settings.symbols", examples=("symbols jazz",), completes=SYMBOLS),
     Verb("figures", "WHERE", options.FIGURES_HELP, "settings.figures", examples=("figures raised",), completes=FIGURES),
+    Verb("sing", "HOW", options.SING_HELP, "settings.sing", examples=("sing syllables",), completes=SING),
+    Verb("way", "WAY", options.WAY_HELP, "melody.way", examples=("way up",), completes=WAYS),
     Verb("names", "HOW", options.NAMES_HELP, "settings.names", examples=("names german",), completes=NAMES),
     Verb(
         "plain",
@@ -386,6 +455,9 @@ _SAID_OTHERWISE = {
     "load": "open",
     "substitute": "instead",
     "capo": "parts",
+    "band": "parts",
+    "instruments": "parts",
+    "hard": "difficulty",
     "range": "singer",
     "settings": "set",
     "bye": "quit",

@@ -31,18 +31,26 @@ class Arguments(NamedTuple):
         """Whether a flag is set."""
         return name in self.options
 
+    def without(self, name: str) -> Arguments:
+        """The arguments as if an option had not been given."""
+        return self._replace(options={other: value for other, value in self.options.items() if other != name})
+
     def placed(self, error: InputError, name: str) -> InputError:
         """An error in an option's value, placed in the whole line."""
         return error.within(self.line, self.starts.get(name, 0))
 
 
 class Option(NamedTuple):
-    """An option of a verb: written ``--name VALUE``, or ``--name`` alone when ``value`` is empty."""
+    """An option of a verb: written ``--name VALUE``, or ``--name`` alone when ``value`` is empty.
+
+    Its value is one of ``choices``, where there are some. ``completes`` names what may stand in it: ``instruments``.
+    """
 
     name: str
     value: str
     help: str
     choices: tuple[str, ...] = ()
+    completes: tuple[str, ...] = ()
 
     @property
     def usage(self) -> str:

@@ -73,7 +73,7 @@ def sort_words(verb: Verb, words: tuple[Word, ...], line: str) -> Arguments:
     rest = list(words)
     while rest:
         word = rest.pop(0)
-        if word.quoted or not word.text.startswith("--"):
+        if word.quoted or not word.text.startswith("--") or not word.text.strip("-"):  # dashes alone hold a note
             plain.append(word)
             continue
         name, equals, value = word.text[2:].partition("=")

@@ -1,0 +1,150 @@
+"""Tunes with melodies: a melody alone, one over the chords that are there, and where it lies in another key."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.errors import InputError
+from nearhand.notation.melody_reading import WrittenMelody, no_key_for, read_melody, resolve_melody
+from nearhand.notation.melody_remarks import remarks_on_melody
+from nearhand.theory.key import Key
+from nearhand.theory.melody import Melody, MelodyBar, MelodyNote
+from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression
+from nearhand.verbs.session import Session
+from nearhand.verbs.tune import GIVEN, INFERRED, Tune
+
+_OTHER_KEY_HINT = "leave the key out to put the melody over these chords, or add --alone to put them away"
+
+
+def melody_tune(
+    text: str,
+    key: Key | None = None,
+    conventions: Conventions = DEFAULT,
+    known: Key | None = None,
+    meter: Meter = COMMON_TIME,
+) -> Tune:
+    """A tune of a melody alone. Its key is the one in front of it, ``key``, or inferred from names of notes.
+
+    Degrees and syllables, from which none can be inferred, are read in the ``known`` key. Raises InputError; also when
+    there are degrees and no key is known.
+
+    >>> tune = melody_tune("D4 E F# G A - G F# | E - A_ - | D4 - - - ")
+    >>> str(tune.key), tune.key_source
+    ('D major', 'inferred')
+    """
+    written = read_melody(text)
+    named = key or written.key
+    if named is None and written.keyless is not None:
+        if known is None:
+            raise no_key_for(written, written.keyless)
+        named = known
+    if named is not None:
+        melody = resolve_melody(written, named, (), meter, conventions)
+        remarks = remarks_on_melody(written, named, conventions)
+        return Tune(Progression(named, ()), GIVEN, melody=melody, remarks=remarks)
+    best, second = inferred_keys([(written, meter)], conventions)
+    melody = resolve_melody(written, best, (), meter, conventions)
+    return Tune(Progression(best, ()), INFERRED, second, melody=melody)
+
+
+def inferred_keys(melodies: Sequence[tuple[WrittenMelody, Meter]], conventions: Conventions) -> tuple[Key, Key]:
+    """The likeliest key of melodies in names of notes that follow one another, and the next.
+
+    Raises InputError where there are only rests.
+    """
+    from nearhand.harmony.melody_keys import rank_keys_of_melody
+    from nearhand.melody.ranges import PLAIN_KEY
+
+    notes = [
+        note
+        for written, meter in melodies
+        for note in resolve_melody(written, PLAIN_KEY, (), meter, conventions).sounding()
+    ]
+    if not notes:
+        what, hint, written = "there are only rests here", "write notes: E4 G4 B4", melodies[0][0]
+        raise InputError(what, written.text, len(written.text), wanted="notes", hint=hint)
+    fits = rank_keys_of_melody([note.pitch.pitch_class for note in notes], [note.beats for note in notes])
+    return fits[0].key, fits[1].key
+
+
+def over_chords(session: Session, text: str) -> Tune:
+    """The tune on the stand with a melody, which is written in the key that is shown, over its chords.
+
+    Raises InputError; also when it is in another key, or longer than the chords.
+    """
+    tune, shown = session.stand
+    written = read_melody(text)
+    if written.key is not None and written.key != shown:
+        end = text.find(":")
+        what = f"the chords are in {shown}, and this melody is in {written.key}"
+        raise InputError(what, text, 0, end, wanted=f"a melody in {shown}", hint=_OTHER_KEY_HINT)
+    bars = tune.progression.bars
+    melody = resolve_melody(written, shown, [bar.meter for bar in bars], _last_meter(bars), session.conventions)
+    refuse_longer(melody, len(bars), written)
+    remarks = (*tune.remarks, *remarks_on_melody(written, shown, session.conventions))
+    return tune._replace(melody=_brought_home(melody, tune.key, shown), remarks=tuple(dict.fromkeys(remarks)))
+
+
+def _last_meter(bars: Sequence[Bar]) -> Meter:
+    return bars[-1].meter if bars else COMMON_TIME
+
+
+def refuse_longer(melody: Melody, count: int, written: WrittenMelody) -> None:
+    """Raise InputError where a melody has more bars than the chords under it, pickup aside."""
+    bars = len(melody.bars) - melody.has_pickup
+    if bars > count:
+        what = f"the melody has {_counted(bars)}, the chords have {_counted(count)}"
+        hint = "add chords, shorten the melody, or add --alone to put the chords away"
+        raise InputError(what, written.text, len(written.text), wanted=_counted(count), hint=hint)
+
+
+def _counted(count: int) -> str:
+    return f"{count} bar{'s' * (count != 1)}"
+
+
+def _brought_home(melody: Melody, own: Key, shown: Key) -> Melody:
+    """A melody that was written in the shown key, in the tune's own key, so that it is shown where it was written."""
+    home = melody.in_key(own)
+    back = home.in_key(shown)
+    octaves = (melody.tonic.midi - back.tonic.midi) // 12
+    return home.in_key(own, octaves=octaves)
+
+
+def melody_in(session: Session, key: Key) -> Melody | None:
+    """The melody on the stand in a key, where the session takes it; None where the tune has none.
+
+    Raises InputError when a note would lie outside the MIDI numbers.
+    """
+    tune, _ = session.stand
+    if tune.melody is None:
+        return None
+    try:
+        return tune.melody.in_key(key, session.way, session.octaves)
+    except ValueError as error:
+        hint = "take the melody to another octave: octave up, or octave down"
+        raise InputError(f"in {key}, {error}", wanted="a nearer octave", hint=hint) from None
+
+
+def joined(sections: Sequence[tuple[Melody | None, Sequence[Meter]]]) -> Melody | None:
+    """The melodies of sections as one, each filled up with rests to the meters of its section's chords, if it has some.
+
+    Only the first may have a pickup. None where no section has a melody.
+    """
+    found = [melody for melody, _ in sections if melody is not None]
+    if not found:
+        return None
+    bars: list[MelodyBar] = []
+    for place, (melody, meters) in enumerate(sections):
+        own = [] if melody is None else list(melody.bars)
+        pickup = [own.pop(0)] if melody is not None and melody.has_pickup else []
+        own += [MelodyBar((), meter) for meter in meters[len(own) :]]
+        goes_on = place < len(sections) - 1 or meters
+        bars += pickup + ([_filled(bar) for bar in own] if goes_on else own)
+    return Melody(found[0].tonic, tuple(bars), all(melody.has_octaves for melody in found))
+
+
+def _filled(bar: MelodyBar) -> MelodyBar:
+    """A bar with a rest at its end, so that its meter is full."""
+    missing = bar.meter.beats - bar.beats
+    return bar._replace(notes=(*bar.notes, MelodyNote(None, missing))) if missing else bar

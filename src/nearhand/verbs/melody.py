@@ -1,0 +1,134 @@
+"""``melody``: put a melody on the stand, or show the one that is there, in numbers and in notes, in one key or several.
+
+``octave`` takes it an octave up or down, ``way`` says how it goes to other keys.
+"""
+
+from __future__ import annotations
+
+from nearhand.notation.chart_bars import parse_meter
+from nearhand.notation.conventions import Conventions
+from nearhand.notation.errors import InputError
+from nearhand.theory.key import Key
+from nearhand.theory.melody import WAYS, Melody
+from nearhand.theory.progression import COMMON_TIME, Bar, Meter
+from nearhand.theory.record import NamedTuple
+from nearhand.verbs.loading import is_file_name, loaded, option_key, with_conventions
+from nearhand.verbs.melodies import melody_in, melody_tune, over_chords
+from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.settings import choice_of, shown_or_kept
+from nearhand.verbs.show import read_keys, shown
+from nearhand.verbs.tune import Tune
+from nearhand.verbs.verb import Arguments
+
+_HINT = "write for example  melody C: 5_ | 1 2 3 1 | 3 - 2 -  or  melody E4 F#4 G4"
+OFF = "off"
+OCTAVES = ("up", "down", "nearest")
+
+
+class MelodyView(NamedTuple):
+    """A melody in one key."""
+
+    key: Key
+    melody: Melody
+
+
+class MelodyAnswer(NamedTuple):
+    """The melody of a tune in one key or several, with the bars of chords above it, if there are any."""
+
+    tune: Tune
+    views: tuple[MelodyView, ...]
+    conventions: Conventions
+    advice: str = ""
+    introduces: bool = True
+
+    @property
+    def bars(self) -> tuple[Bar, ...]:
+        """The bars of chords, which do not depend on a key."""
+        return self.tune.progression.bars
+
+
+def melody(session: Session, arguments: Arguments) -> Outcome:
+    """Put a melody on the stand, over the chords there or alone, or show the one that is there; ``off`` takes it away.
+
+    Raises InputError.
+    """
+    if arguments.text == OFF:
+        return _without(session)
+    is_new = bool(arguments.words)
+    if is_new and not is_file_name(arguments.text):
+        session = _with_notes(session, arguments)
+    else:
+        session = loaded(session, arguments)
+    answer = _views(session, arguments, is_new)
+    return Outcome(session, answer, keeps=is_new)
+
+
+def _with_notes(session: Session, arguments: Arguments) -> Session:
+    """The session with the melody that a verb's words are."""
+    session = with_conventions(session, arguments)
+    text, key = arguments.text, option_key(arguments, "key")
+    if session.tune is not None and session.tune.progression.bars and not arguments.has("alone") and key is None:
+        return session._replace(tune=over_chords(session, text), octaves=0)
+    return session.with_tune(melody_tune(text, key, session.conventions, session.shown_key, _meter(arguments)))
+
+
+def _meter(arguments: Arguments) -> Meter:
+    text = arguments.option("meter")
+    if text is None:
+        return COMMON_TIME
+    try:
+        return parse_meter(text)
+    except InputError as error:
+        raise arguments.placed(error, "meter") from None
+
+
+def _without(session: Session) -> Outcome:
+    tune, _ = session.stand
+    refuse_without_melody(session)
+    if not tune.progression.bars:
+        what = "the melody stands alone: there would be nothing left"
+        raise InputError(what, wanted="chords", hint="write chords, or another melody")
+    return shown(session._replace(tune=tune._replace(melody=None)))
+
+
+def refuse_without_melody(session: Session) -> None:
+    """Raise InputError where the tune on the stand has no melody."""
+    if session.stand[0].melody is None:
+        raise InputError("there is no melody yet", wanted="a melody", hint=_HINT)
+
+
+def _views(session: Session, arguments: Arguments, introduces: bool) -> MelodyAnswer:
+    refuse_without_melody(session)
+    text = arguments.option("to")
+    try:
+        keys = (session.stand[1],) if text is None else read_keys(text, session)
+    except InputError as error:
+        raise arguments.placed(error, "to") from None
+    return melody_views(session, keys, introduces)
+
+
+def melody_views(session: Session, keys: tuple[Key, ...], introduces: bool) -> MelodyAnswer:
+    """The melody of a session in some keys. Raises InputError."""
+    found = ((key, melody_in(session, key)) for key in keys)
+    views = tuple(MelodyView(key, moved) for key, moved in found if moved is not None)
+    return MelodyAnswer(session.stand[0], views, session.conventions, introduces=introduces)
+
+
+def octave(session: Session, arguments: Arguments) -> Outcome:
+    """Take the melody an octave up or down; ``nearest`` brings it back.
+
+    Raises InputError.
+    """
+    refuse_without_melody(session)
+    choice = choice_of("octave", arguments, OCTAVES)
+    octaves = 0 if choice == "nearest" else session.octaves + (1 if choice == "up" else -1)
+    session = session._replace(octaves=octaves)
+    return Outcome(session, melody_views(session, (session.stand[1],), introduces=False))
+
+
+def way(session: Session, arguments: Arguments) -> Outcome:
+    """Choose how melodies go to other keys.
+
+    Raises InputError.
+    """
+    return shown_or_kept(session._replace(way=choice_of("way", arguments, WAYS), octaves=0))
