@@ -12,10 +12,13 @@ from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from nearhand.harmony.borrowing import LendingMode
     from nearhand.harmony.cadences import Cadence
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.harmony.modulation import Region
+    from nearhand.melody.difficulty import Difficulty
     from nearhand.melody.singers_key import Fit
     from nearhand.verbs.instead import Offer
     from nearhand.voicing.lines import Lines
@@ -30,16 +33,20 @@ __all__ = [
     "best_paths",
     "borrow",
     "cadences",
+    "degrees",
+    "difficulty",
     "explain",
     "find_keys",
     "instead",
     "lines",
     "next_best",
     "parse_key",
+    "parse_melody",
     "parse_progression",
     "regions",
     "singers_keys",
     "voice",
+    "with_melody",
     "written_for",
 ]
 
@@ -53,6 +60,50 @@ def parse_progression(text: str, key: Key | None = None, conventions: Convention
     ('2-7', '57', '1maj7')
     """
     return tune_from_text(text, key, conventions)
+
+
+def parse_melody(text: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
+    """Read a melody as a tune without chords. Without a key in front or in ``key`` it is inferred from names of notes.
+
+    ``tune.melody.sounding()`` are its notes in time order: spelled pitch, bar, onset and length in beats. Raises
+    InputError; also for degrees where no key is known.
+
+    >>> tune = parse_melody("G: 5_ | 1 2 [3 4] 5 | 6 b7 6 5")
+    >>> [str(note.pitch) for note in tune.in_key(parse_key("F")).melody.sounding()][:5]
+    ['C3', 'F3', 'G3', 'A3', 'Bb3']
+    """
+    from nearhand.verbs.melodies import melody_tune
+
+    return melody_tune(text, key, conventions)
+
+
+def with_melody(tune: Tune, text: str, conventions: Conventions = DEFAULT) -> Tune:
+    """A tune with a melody over its chords, written in its key.
+
+    Raises InputError; also for a melody that is longer than the chords.
+
+    >>> with_melody(parse_progression("| C | G7 |"), "1 3 5 - | 4 2 7_ -").melody.bars[1].beats
+    4
+    """
+    from nearhand.verbs.melodies import over_chords
+
+    return over_chords(tune, text, conventions=conventions)
+
+
+def degrees(tune: Tune, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
+    """The degrees of a tune's melody, one a sounding note, as numbers or, where ``sing`` says so, as syllables.
+
+    Raises ValueError for a tune without melody.
+
+    >>> degrees(parse_melody("E minor: B3 E4 F#4 G4 D#4"))
+    ('5_', '1', '2', '3', '♯7_')
+    """
+    from nearhand.notation.melody_writing import write_as_degrees
+
+    if tune.melody is None:
+        raise ValueError("this tune has no melody")
+    write = write_as_degrees(tune.key.mode, conventions)
+    return tuple(write(note.interval) for note in tune.melody.sounding())
 
 
 def voice(
@@ -228,28 +279,66 @@ setattr(Tune, _IN_NOTEBOOKS, _tune_in_html)
 setattr(VoicedProgression, _IN_NOTEBOOKS, _voiced_in_html)
 
 
-def singers_keys(tune: Tune, span: str, singers: str) -> tuple[Fit, ...]:
-    """The keys in which a tune fits singers, best first: ``key``, ``shift`` in semitones, ``low``, ``high``, ``room``.
+def singers_keys(tune: Tune, span: str = "", singers: str = "", instruments: str = "") -> tuple[Fit, ...]:
+    """The keys in which a tune fits singers, best first, each with ``key``, ``shift`` in semitones, and ``places``.
 
-    ``span``: its lowest and highest note in its own key (``C4 E5``), or as degrees (``5 3``). ``singers``: ranges
-    (``A3 D5``) or kinds of voices (``alto``), parted by semicolons. Raises InputError.
+    ``span``: its lowest and highest note in its own key (``C4 E5``), or as degrees (``5 3``); without it the tune's
+    melody tells these, and the time at each note. ``singers``: ranges (``A3 D5``, or ``A3 D5 C4 A4`` with the
+    comfortable part) or kinds of voices (``alto``), parted by semicolons. ``instruments``: those whose accidentals
+    count, with commas between. Raises InputError; also for a tune without melody where there is no span.
 
-    >>> [(str(fit.key), fit.shift) for fit in singers_keys(parse_progression("| C | F | G7 | C |"), "C4 D5", "A3 C5")]
+    >>> tune = parse_progression("| C | F | G7 | C |")
+    >>> [(str(fit.key), fit.shift) for fit in singers_keys(tune, "C4 D5", "A3 C5")]
     [('Bb major', -2), ('A major', -3)]
     """
     from nearhand.melody.singers_key import fitting_keys
-    from nearhand.verbs.singer import read_singers, read_span
+    from nearhand.verbs.parts import read_instruments
+    from nearhand.verbs.singer import sung_melody
+    from nearhand.verbs.singer_reading import read_singers, read_span
 
-    return fitting_keys(read_span(span, tune.key), read_singers(singers), tune.progression)
+    whole = read_span(span, tune.key) if span else sung_melody(tune).span
+    band = read_instruments(instruments) if instruments else ()
+    return fitting_keys(whole, read_singers(singers), tune.progression, band)
 
 
 def written_for(tune: Tune, instrument: str) -> Tune:
-    """A tune as an instrument reads it, in its written key. Raises InputError for an instrument that is not known.
+    """A tune as an instrument reads it: chords and melody in its written key, the melody in the octave that it reads.
+
+    Raises InputError for a name that is not that of one instrument, or where a note of the melody would be written
+    outside the MIDI numbers.
 
     >>> written_for(parse_progression("| Eb | Ab | Bb7 |"), "alto sax").symbols()
     ('C', 'F', 'G7')
     """
     from nearhand.verbs.parts import part_of, read_instruments
 
-    (known,) = read_instruments(instrument)
-    return tune._replace(progression=part_of(tune.progression, known).written)
+    known, *others = read_instruments(instrument)
+    if others:
+        start = instrument.index(",")
+        raise InputError("one instrument is wanted here", instrument, start, wanted="one instrument")
+    part = part_of(tune, known)
+    return tune._replace(progression=part.written, melody=part.melody)
+
+
+def difficulty(tune: Tune, keys: Iterable[Key] = (), known: Iterable[Key] = (), choose: int = 3) -> Difficulty:
+    """What is hard about a tune in each of some ``keys``, and the few keys that teach most.
+
+    ``keys``: all twelve by falling fifths where none are given. ``known``: those whose chords the hand has; the tune's
+    own where none are given. ``choose``: how many to choose at most. Raises ValueError for a key of another mode or a
+    number below 1.
+
+    >>> found = difficulty(parse_progression("| Dm7 | G7 | Cmaj7 |"), choose=2)
+    >>> [(str(row.key.tonic), row.accidentals, row.black, len(row.new)) for row in found.keys][:3]
+    [('C', 0, 0, 0), ('F', 1, 2, 3), ('Bb', 2, 4, 3)]
+    >>> [str(each.key) for each in found.to_learn]
+    ['F major', 'G major']
+    """
+    from nearhand.harmony.moving import all_keys
+    from nearhand.melody.difficulty import difficulty_of
+
+    asked, learned = tuple(keys) or all_keys(tune.progression), tuple(known) or (tune.key,)
+    for key in (*asked, *learned):
+        tune.in_key(key)
+    if choose < 1:
+        raise ValueError(f"choose must be 1 or more (got {choose})")
+    return difficulty_of(tune.progression, tune.melody, asked, learned, choose)

@@ -78,12 +78,24 @@ def test_every_family_has_a_table(style):
 
 @pytest.mark.parametrize("tune", SECTIONS, ids=lambda tune: tune.title)
 def test_every_demo_chart_is_a_table_with_its_sections_and_bars(tune):
-    rows = cells(tune._repr_html_())[1:]
+    html = ElementTree.fromstring(tune._repr_html_())
+    table, *of_melody = html.iter("table")
+    rows = cells(ElementTree.tostring(table, encoding="unicode"))[1:]
     sections = [bar.section for bar in tune.progression.bars if bar.section]
 
     assert [row[0] for row in rows if len(row) == 1] == sections
     assert [row[0] for row in rows if len(row) > 1] == [str(moment.bar) for moment in tune.progression.moments]
-    assert tune.title in ElementTree.fromstring(tune._repr_html_()).find("caption").text
+    assert all(tune.title in table.find("caption").text for table in html.iter("table"))
+    assert len(of_melody) == (tune.melody is not None)
+
+
+def test_a_melody_is_a_table_of_its_bars_in_degrees_and_notes():
+    # common practice, no source: the fifth below the tonic of G is D3, its lowered seventh F
+    assert cells(nearhand.parse_melody("G: 5_ | 1 2 [3 4] b7")._repr_html_()) == [
+        ["bar", "degrees", "notes"],
+        ["0", "5_", "D3"],
+        ["1", "1 2 [3 4] ♭7", "G3 A3 [B3 C4] F4"],
+    ]
 
 
 def test_rests_are_shown_and_have_no_keyboard():

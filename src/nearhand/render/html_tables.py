@@ -19,14 +19,20 @@ _WIDE = 10_000
 
 
 def tune_table(tune: Tune, conventions: Conventions = DEFAULT) -> str:
-    """A tune as a table of chords, numerals, numbers and notes.
+    """A tune as a table of chords, numerals, numbers and notes, and one of its melody.
 
     >>> from nearhand.verbs.tune import tune_from_text
     >>> "<td>V7/vi</td>" in tune_table(tune_from_text("| C | E7 | Am | F | G7 | C |"))
     True
     """
     key = write_key(tune.key, conventions.plain)
-    return _table(view_of(tune.progression, None), f"{tune.title}, {key}" if tune.title else key, conventions)
+    told = f"{tune.title}, {key}" if tune.title else key
+    tables = [_table(view_of(tune.progression, None), told, conventions)] if tune.progression.bars else []
+    if tune.melody is not None:
+        from nearhand.render.html_melodies import melody_table
+
+        tables.append(melody_table(tune.melody, tune.key.mode, told, conventions))
+    return tables[0] if len(tables) == 1 else "\n".join(["<div>", *tables, "</div>"])
 
 
 def voiced_table(voiced: VoicedProgression, conventions: Conventions = DEFAULT) -> str:
@@ -47,11 +53,11 @@ def _table(view: View, told: str, conventions: Conventions) -> str:
     if marks is not None:
         heads += f'<th scope="col">keyboard{marks}</th>'
         width += 1
-    lines = ["<table>", f"<caption>{_escaped(told)}</caption>", f"<thead><tr>{heads}</tr></thead>", "<tbody>"]
+    lines = ["<table>", f"<caption>{escaped(told)}</caption>", f"<thead><tr>{heads}</tr></thead>", "<tbody>"]
     for chord, column in zip(view.chords, columns, strict=True):
         if column.section:
-            lines.append(f'<tr><th scope="colgroup" colspan="{width}">{_escaped(column.section)}</th></tr>')
-        symbol, *others = (_escaped(text) for text in column.texts)
+            lines.append(f'<tr><th scope="colgroup" colspan="{width}">{escaped(column.section)}</th></tr>')
+        symbol, *others = (escaped(text) for text in column.texts)
         cells = f'<td>{chord.moment.bar}</td><th scope="row">{symbol}</th>'
         cells += "".join(f"<td>{text}</td>" for text in others)
         if marks is not None:
@@ -63,14 +69,14 @@ def _table(view: View, told: str, conventions: Conventions) -> str:
 def _keyboards(strips: list[Strip], page: Page) -> Iterator[str]:
     """The marks of octaves, then every keyboard; who hears the table has the notes of the hands instead."""
     for drawn in draw_strips(strips, page):
-        keys = _escaped(text_of([drawn])[1:])
+        keys = escaped(text_of([drawn])[1:])
         yield f'<code aria-hidden="true" style="display: block; white-space: pre">{keys}</code>'
 
 
-def _escaped(text: str) -> str:
+def escaped(text: str) -> str:
     """A text in which nothing is HTML, and nothing steers.
 
-    >>> _escaped("<b>Waltz</b> & 'more'")
+    >>> escaped("<b>Waltz</b> & 'more'")
     '&lt;b&gt;Waltz&lt;/b&gt; &amp; &#39;more&#39;'
     """
     return printable(text).translate(_SAFE)

@@ -64,7 +64,7 @@ def _with_melody(session: Session, arguments: Arguments, key: Key | None) -> Ses
     text = arguments.options["melody"]
     try:
         if session.tune is not None and session.tune.progression.bars:
-            return session._replace(tune=over_chords(session, text))
+            return session._replace(tune=over_chords(session.tune, text, session.shown_key, session.conventions))
         return session.with_tune(melody_tune(text, key, session.conventions, session.shown_key))
     except InputError as error:
         raise arguments.placed(error, "melody") from None

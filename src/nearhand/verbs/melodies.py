@@ -68,21 +68,26 @@ def inferred_keys(melodies: Sequence[tuple[WrittenMelody, Meter]], conventions: 
     return fits[0].key, fits[1].key
 
 
-def over_chords(session: Session, text: str) -> Tune:
-    """The tune on the stand with a melody, which is written in the key that is shown, over its chords.
+def over_chords(tune: Tune, text: str, shown: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
+    """A tune with a melody over its chords, which is written in the key that is shown, the tune's own or another.
 
-    Raises InputError; also when it is in another key, or longer than the chords.
+    Raises InputError; also when the melody is in another key, or longer than the chords.
+
+    >>> from nearhand.verbs.tune import tune_from_text
+    >>> tune = over_chords(tune_from_text("| C | F | G7 | C |"), "5_ | 1 2 3 5 | 6 - 4 6 | 5 - b7_ 7_ | 1 - -")
+    >>> [str(note.pitch) for note in tune.in_key(Key(tune.key.tonic.up(-1), tune.key.mode)).melody.sounding()][:4]
+    ['C4', 'F4', 'G4', 'A4']
     """
-    tune, shown = session.stand
+    shown = shown or tune.key
     written = read_melody(text)
     if written.key is not None and written.key != shown:
         end = text.find(":")
         what = f"the chords are in {shown}, and this melody is in {written.key}"
         raise InputError(what, text, 0, end, wanted=f"a melody in {shown}", hint=_OTHER_KEY_HINT)
     bars = tune.progression.bars
-    melody = resolve_melody(written, shown, [bar.meter for bar in bars], _last_meter(bars), session.conventions)
+    melody = resolve_melody(written, shown, [bar.meter for bar in bars], _last_meter(bars), conventions)
     refuse_longer(melody, len(bars), written)
-    remarks = (*tune.remarks, *remarks_on_melody(written, shown, session.conventions))
+    remarks = (*tune.remarks, *remarks_on_melody(written, shown, conventions))
     return tune._replace(melody=_brought_home(melody, tune.key, shown), remarks=tuple(dict.fromkeys(remarks)))
 
 

@@ -68,7 +68,8 @@ def _with_notes(session: Session, arguments: Arguments) -> Session:
     session = with_conventions(session, arguments)
     text, key = arguments.text, option_key(arguments, "key")
     if session.tune is not None and session.tune.progression.bars and not arguments.has("alone") and key is None:
-        return session._replace(tune=over_chords(session, text), octaves=0)
+        tune = over_chords(session.tune, text, session.shown_key, session.conventions)
+        return session._replace(tune=tune, octaves=0)
     return session.with_tune(melody_tune(text, key, session.conventions, session.shown_key, _meter(arguments)))
 
 
