@@ -31,6 +31,8 @@ VOICES = {
 }
 """Kinds of voices, highest first: C4-C6, A3-A5, F3-F5, C3-C5, G2-F4 and E2-E4 (pages on voice types, second-hand; they
 differ by a third and more); the comfortable parts are common practice, no source. A singer's own notes are better."""
+ALSO_CALLED = {"mezzo": "mezzo-soprano", "mezzo soprano": "mezzo-soprano", "contralto": "alto"}
+"""Other words for some of them (common practice, no source)."""
 PLAIN_KEY = Key(PitchClass(0), MAJOR)
 """Ranges are named as in C, whatever key a tune is in: a voice has one range."""
 _COMFORTABLE_FROM, _COMFORTABLE_TO, _PARTS = 1, 5, 6
@@ -43,4 +45,5 @@ def voice_of(low: int, high: int, name: str = "") -> Voice:
     Voice(name='', low=57, high=72, comfort_low=60, comfort_high=69)
     """
     span = high - low
-    return Voice(name, low, high, low + -(-span * _COMFORTABLE_FROM // _PARTS), low + span * _COMFORTABLE_TO // _PARTS)
+    comfort_low, comfort_high = low + -(-span * _COMFORTABLE_FROM // _PARTS), low + span * _COMFORTABLE_TO // _PARTS
+    return Voice(name, low, high, min(comfort_low, comfort_high), comfort_high)

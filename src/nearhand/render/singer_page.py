@@ -2,109 +2,111 @@
 
 from __future__ import annotations
 
-from nearhand.harmony.moving import distance_in_words
-from nearhand.melody.ranges import PLAIN_KEY, Voice
+from collections.abc import Iterable
+
+from nearhand.melody.ranges import PLAIN_KEY
 from nearhand.melody.singers_key import Fit
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import pitch_name
-from nearhand.notation.semitones import semitones_in_words
 from nearhand.render.page import Cell, Line, Page, line, wrapped
-from nearhand.theory.key import Key, pitch_in
+from nearhand.render.singer_words import (
+    fit_in_words,
+    names_of,
+    no_key_in_words,
+    other_keys_in_words,
+    range_in_words,
+    shown_fits,
+    tune_in_words,
+)
+from nearhand.theory.key import pitch_in
+from nearhand.theory.record import NamedTuple
 from nearhand.verbs.singer import CARE, SingerAnswer
 
-_INDENT = 4
-MOST_KEYS = 6
-LEGEND = "ruler: . range, - comfortable, = the tune, one sign a half step"
+_INDENT, _OCTAVE = 4, 12
+IN_RANGE, COMFORTABLE, SUNG, MOST_SUNG = ".-=#"
+_Stretch = tuple[str, int, int]
+"""A sign, and the first and last half step that it stands at."""
+
+
+class _Ruler(NamedTuple):
+    """MIDI numbers from ``low`` to ``high``, each sign standing for ``step`` of them, behind labels of a width."""
+
+    low: int
+    high: int
+    step: int
+    label_width: int
+
+    def column(self, number: int) -> int:
+        """The column, from the left of the page, of a MIDI number."""
+        return self.label_width + (number - self.low) // self.step
+
+    def row(self, label: Cell, role: str, *stretches: _Stretch) -> Line:
+        """A label and a row of the ruler; where stretches meet, the last one is seen."""
+        signs = [" "] * (self.column(self.high) - self.label_width + 1)
+        for sign, first, last in stretches:
+            columns = range(self.column(first) - self.label_width, self.column(last) - self.label_width + 1)
+            for column in columns:
+                signs[column] = sign
+        return line(label._replace(text=label.text.ljust(self.label_width)), Cell("".join(signs).rstrip(), role))
 
 
 def draw_singer(answer: SingerAnswer, page: Page) -> list[Line]:
     """The singers' ranges, then the keys, best first, or why there is none; then the caution."""
     conventions, names, shown = answer.conventions, names_of(answer), shown_fits(answer)
-    lines = wrapped(span_in_words(answer), page.width)
-    labels = [*names, *(key_name(fit.key, conventions) for fit in shown)]
-    label_width = max(map(len, labels)) + 2
-    edges = [*((voice.low, voice.high) for voice in answer.singers), *((fit.low, fit.high) for fit in shown)]
-    low, high = min(edge[0] for edge in edges), max(edge[1] for edge in edges)
+    lines = wrapped(" ".join(tune_in_words(answer)), page.width)
+    ruler = _ruler(answer, [*names, *(key_name(fit.key, conventions) for fit in shown)], page)
+    lines += _octave_marks(ruler, conventions)
     for name, voice in zip(names, answer.singers, strict=True):
-        lines.append(line(Cell(name.ljust(label_width), "label"), _ruler(voice, low, high)))
+        comfort = (COMFORTABLE, voice.comfort_low, voice.comfort_high)
+        lines.append(ruler.row(Cell(name, "label"), "moves", (IN_RANGE, voice.low, voice.high), comfort))
         lines += wrapped(range_in_words(voice, conventions), page.width, _INDENT)
     if not answer.fits:
-        lines += wrapped(no_key_in_words(answer), page.width)
+        lines += wrapped(" ".join(no_key_in_words(answer)), page.width)
     for fit in shown:
-        tune = Cell(" " * (fit.low - low) + "=" * (fit.high - fit.low + 1), "held")
-        lines.append(line(Cell(key_name(fit.key, conventions).ljust(label_width), "key"), tune))
-        lines += wrapped(fit_in_words(fit, answer), page.width, _INDENT)
-    if len(answer.fits) > MOST_KEYS:
-        others = ", ".join(key_name(fit.key, conventions) for fit in answer.fits[MOST_KEYS:])
-        lines += wrapped(f"It fits in {others}, too.", page.width)
-    return [*lines, *wrapped(LEGEND, page.width, role="label"), *wrapped(CARE, page.width, role="hint")]
+        lines += [*_tune_rows(fit, answer, ruler), *_paragraphs(fit_in_words(fit, answer), page)]
+    lines += wrapped(other_keys_in_words(answer), page.width)
+    return [*lines, *wrapped(_legend(answer, ruler), page.width, role="label"), *wrapped(CARE, page.width, role="hint")]
 
 
-def _ruler(voice: Voice, low: int, high: int) -> Cell:
-    signs = [
-        "-" if voice.comfort_low <= note <= voice.comfort_high else "." if voice.low <= note <= voice.high else " "
-        for note in range(low, high + 1)
-    ]
-    return Cell("".join(signs).rstrip(), "moves")
+def _paragraphs(texts: Iterable[str], page: Page) -> list[Line]:
+    return [row for text in texts for row in wrapped(text, page.width, _INDENT)]
 
 
-def span_in_words(answer: SingerAnswer) -> str:
-    """How wide the tune is."""
-    width = answer.span.high - answer.span.low
-    return f"The tune spans {semitones_in_words(width)} in {key_name(answer.key, answer.conventions)}."
+def _ruler(answer: SingerAnswer, labels: list[str], page: Page) -> _Ruler:
+    """A ruler that holds all ranges and all places of the tune, and fits the page."""
+    edges = [(voice.low, voice.high) for voice in answer.singers]
+    edges += [(place.low, place.high) for fit in shown_fits(answer) for place in fit.places]
+    low, high = min(edge[0] for edge in edges), max(edge[1] for edge in edges)
+    label_width = max(map(len, labels)) + 2
+    return _Ruler(low, high, -(-(high - low + 1) // max(1, page.width - label_width)), label_width)
 
 
-def names_of(answer: SingerAnswer) -> list[str]:
-    """The singers' kinds of voice, or their numbers."""
-    is_one = len(answer.singers) == 1
-    counted = enumerate(answer.singers, start=1)
-    return [voice.name or ("singer" if is_one else f"singer {number}") for number, voice in counted]
+def _octave_marks(ruler: _Ruler, conventions: Conventions) -> list[Line]:
+    """The names of the notes C above their places, as many as there is room for; no line where there are none."""
+    text = ""
+    for number in range(-(-ruler.low // _OCTAVE) * _OCTAVE, ruler.high + 1, _OCTAVE):
+        column = ruler.column(number)
+        name = pitch_name(pitch_in(PLAIN_KEY, number), conventions)
+        if column >= len(text) and column + len(name) <= ruler.column(ruler.high) + 1:
+            text = f"{text.ljust(column)}{name} "
+    return [line(Cell(text.rstrip(), "label"))] if text else []
 
 
-def shown_fits(answer: SingerAnswer) -> tuple[Fit, ...]:
-    """The best keys that fit; where none does, the nearest one."""
-    return answer.fits[:MOST_KEYS] or (() if answer.misfit is None else (answer.misfit,))
+def _tune_rows(fit: Fit, answer: SingerAnswer, ruler: _Ruler) -> list[Line]:
+    """The tune's place in a key: one row for each octave in which it is sung, the highest first."""
+    rows, label = [], Cell(key_name(fit.key, answer.conventions), "key")
+    half = answer.sung.span.middle_half
+    for low in sorted({place.low for place in fit.places}, reverse=True):
+        stretches = [(SUNG, low, low + answer.sung.span.width)]
+        if half is not None:
+            stretches.append((MOST_SUNG, low + half[0], low + half[1]))
+        rows.append(ruler.row(label, "held", *stretches))
+        label = Cell("", "key")
+    return rows
 
 
-def range_in_words(voice: Voice, conventions: Conventions) -> str:
-    """A singer's lowest and highest note, and the comfortable part."""
-    notes = (voice.low, voice.high, voice.comfort_low, voice.comfort_high)
-    low, high, easy_low, easy_high = (_note(note, PLAIN_KEY, conventions) for note in notes)
-    return f"{low} to {high}, comfortable from {easy_low} to {easy_high}"
-
-
-def fit_in_words(fit: Fit, answer: SingerAnswer) -> str:
-    """Where the tune lies in a key, how far that is from its own, and how much room it leaves."""
-    conventions, names = answer.conventions, names_of(answer)
-    notes = f"{_note(fit.low, fit.key, conventions)} to {_note(fit.high, fit.key, conventions)}"
-    if answer.span.is_free:
-        way = "" if fit.shift == 0 else f", {distance_in_words(answer.key, fit.key)}"
-    else:
-        way = (
-            ", as it is"
-            if fit.shift == 0
-            else f", {semitones_in_words(abs(fit.shift))} {'up' if fit.shift > 0 else 'down'}"
-        )
-    rooms = [f"{_left(below)} below, {_left(above)} above" for below, above in fit.room]
-    if len(rooms) == 1:
-        return f"{notes}{way}; room: {rooms[0]}"
-    named = "; ".join(f"{name} {room}" for name, room in zip(names, rooms, strict=True))
-    return f"{notes}{way}; room: {named}"
-
-
-def _left(semitones: int) -> str:
-    return "none" if semitones == 0 else str(semitones) if semitones > 0 else f"{-semitones} too far"
-
-
-def no_key_in_words(answer: SingerAnswer) -> str:
-    """Why no key fits."""
-    who = "the range" if len(answer.singers) == 1 else "what the singers have in common"
-    return (
-        f"No key fits: the tune is {semitones_in_words(answer.lacking)} wider than {who}. Nearest, with a note "
-        "changed at the edge or another singer for the highest part:"
-    )
-
-
-def _note(number: int, key: Key, conventions: Conventions) -> str:
-    return pitch_name(pitch_in(key, number), conventions)
+def _legend(answer: SingerAnswer, ruler: _Ruler) -> str:
+    most = "" if answer.sung.span.middle_half is None else ", # half of its time"
+    steps = "a half step" if ruler.step == 1 else f"{ruler.step} half steps"
+    return f"ruler: . range, - comfortable, = the tune{most}, one sign {steps}"

@@ -2,150 +2,191 @@
 
 from __future__ import annotations
 
-from nearhand.melody.ranges import VOICES, Voice, voice_of
-from nearhand.melody.singers_key import Fit, Span, fitting_keys, lacking, nearest_misfit
+from nearhand.melody.instruments import Instrument
+from nearhand.melody.ranges import ALSO_CALLED, VOICES, Voice
+from nearhand.melody.singers_key import Fit, ranked_keys, wider_by
+from nearhand.melody.spans import Span, span_of
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
+from nearhand.notation.melody_reading import read_melody, resolve_melody
 from nearhand.theory.key import Key
-from nearhand.theory.progression import Progression
+from nearhand.theory.melody import Melody
+from nearhand.theory.progression import COMMON_TIME, Progression
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.choices import hint_of
 from nearhand.verbs.loading import loaded, option_key, with_conventions
-from nearhand.verbs.pitches import read_pitches
+from nearhand.verbs.melodies import melody_in, melody_tune
+from nearhand.verbs.parts import read_instruments
 from nearhand.verbs.session import Outcome, Session
+from nearhand.verbs.singer_reading import KEY_HINT, RANGE_HINT, TUNE_HINT, is_span, needs_key, read_singers, read_span
+from nearhand.verbs.tune import INFERRED, Tune
 from nearhand.verbs.verb import Arguments
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import TypeVar
+
+    _Value = TypeVar("_Value")
 
 CARE = (
     "Comfort beats range: a key is right when the top notes come easily at the end of the evening, too. A sore or "
     "hoarse singer rests and asks a teacher or a doctor."
 )
-_TUNE_HINT = "write its lowest and highest note, as it is sung in its own key: C4 E5, or as degrees: 5 3"
-_RANGE_HINT = "write the singer's lowest and highest note, such as A3 D5, or a kind of voice, such as alto"
-_OCTAVE_SIGN = "'"
+
+
+class Sung(NamedTuple):
+    """A tune to be sung: its chords, none perhaps, in its own key; the melody, where that is known; and its span.
+
+    ``runner_up``: the second likeliest key where the key was inferred just now.
+    """
+
+    progression: Progression
+    span: Span
+    melody: Melody | None = None
+    runner_up: Key | None = None
 
 
 class SingerAnswer(NamedTuple):
-    """The keys that fit, best first; where none does, the nearest one, and the semitones that the tune is too wide."""
+    """The keys that fit, best first; where none does, the nearest one.
 
-    key: Key
-    span: Span
+    ``wider_by``: for each singer the semitones by which the tune is wider than the range. ``too_low``, ``too_high``:
+    the bars whose notes lie outside a range in the nearest key, where the melody is known; the pickup is bar 0.
+    """
+
+    sung: Sung
     singers: tuple[Voice, ...]
     fits: tuple[Fit, ...]
-    misfit: Fit | None
-    lacking: int
+    nearest: Fit | None
+    wider_by: tuple[int, ...]
+    too_low: tuple[int, ...]
+    too_high: tuple[int, ...]
     conventions: Conventions
+
+    @property
+    def key(self) -> Key:
+        """The tune's own key."""
+        return self.sung.progression.key
 
 
 def singer(session: Session, arguments: Arguments) -> Outcome:
     """Rank the keys in which the tune fits the singers.
 
-    Raises InputError, also where no key is known, or a range is missing or upside down.
+    Raises InputError, also where no tune or no key is known, or a range is missing or upside down.
     """
-    key = option_key(arguments, "key")
     for name, example in (("tune", "C4 E5"), ("range", "A3 D5")):
         _refuse_lost_quotes(arguments, name, example)
+    key = option_key(arguments, "key")
     if arguments.words or session.tune is not None:
         session = loaded(session, arguments)
-        progression = session.stand[0].progression
-    elif key is None:
-        what, hint = "singer needs the tune's key", 'put --key C, or chords: singer "| C | F |" --tune ...'
-        raise InputError(what, arguments.line, len(arguments.line), wanted="a key", hint=hint)
     else:
-        session, progression = with_conventions(session, arguments), Progression(key, ())
+        session = with_conventions(session, arguments)
+    sung = _sung(session, arguments, key)
+    if not arguments.has("range"):
+        raise _missing(arguments, "range", RANGE_HINT)
+    singers = _read(arguments, "range", read_singers)
+    instruments = _read(arguments, "for", read_instruments) if arguments.has("for") else ()
+    return Outcome(session, answer_for(sung, singers, instruments, session.conventions))
+
+
+def answer_for(
+    sung: Sung, singers: tuple[Voice, ...], instruments: tuple[Instrument, ...], conventions: Conventions
+) -> SingerAnswer:
+    """The keys in which a tune fits singers, or the nearest one."""
+    ranked = ranked_keys(sung.span, singers, sung.progression, instruments)
+    fits = tuple(fit for fit in ranked if not fit.too_far)
+    nearest = None if fits else ranked[0]
+    low, high = ((), ()) if nearest is None else passing_bars(sung, nearest, singers)
+    return SingerAnswer(sung, singers, fits, nearest, wider_by(sung.span, singers), low, high, conventions)
+
+
+def passing_bars(sung: Sung, fit: Fit, singers: tuple[Voice, ...]) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """The bars of a melody whose notes lie below a range, and those whose notes lie above one, in a key."""
+    low: dict[int, None] = {}
+    high: dict[int, None] = {}
+    for note in sung.melody.sounding() if sung.melody is not None else ():
+        above_lowest = note.pitch.midi - sung.span.low
+        for place, voice in zip(fit.places, singers, strict=True):
+            if place.low + above_lowest < voice.low:
+                low[note.bar] = None
+            elif place.low + above_lowest > voice.high:
+                high[note.bar] = None
+    return tuple(low), tuple(high)
+
+
+def _sung(session: Session, arguments: Arguments, key: Key | None) -> Sung:
+    """The tune that ``--tune`` tells, by its ends or whole, or else the melody on the stand. Raises InputError."""
+    text, tune = arguments.option("tune"), session.tune
+    if text is None:
+        melody = None if tune is None else melody_in(session, tune.key)
+        if tune is None or melody is None:
+            raise _missing(arguments, "tune", TUNE_HINT)
+        return sung_melody(tune._replace(melody=melody), is_new=bool(arguments.words))
+    own = key if tune is None else tune.key
+    if own is None and is_span(text):
+        if error := needs_key(text):
+            raise arguments.placed(error, "tune")
+        end = len(arguments.line)
+        raise InputError("singer needs the tune's key", arguments.line, end, wanted="a key", hint=KEY_HINT)
+    return _read(arguments, "tune", lambda text: _told(text, session, own, bool(arguments.words)))
+
+
+def sung_melody(tune: Tune, is_new: bool = False) -> Sung:
+    """The tune of a melody; its key is told to be inferred where it ``is_new``. Raises InputError for rests alone."""
+    melody = tune.melody
+    if melody is None:
+        raise InputError("this tune has no melody", wanted="a melody", hint=TUNE_HINT)
+    span = span_of(melody)
+    if span is None:
+        raise InputError("there are only rests in this melody", wanted="notes", hint=TUNE_HINT)
+    return Sung(tune.progression, span, melody, tune.runner_up if is_new and tune.key_source == INFERRED else None)
+
+
+def _told(text: str, session: Session, own: Key | None, is_new: bool) -> Sung:
+    """A tune told by its two ends, or whole. Raises InputError."""
+    if own is None or not is_span(text):
+        return _told_whole(text, session, own)
+    tune = session.tune
+    progression = Progression(own, ()) if tune is None else tune.progression
+    seems = tune.runner_up if tune is not None and is_new else None
+    return Sung(progression, read_span(text, own, session.conventions), runner_up=seems)
+
+
+def _told_whole(text: str, session: Session, own: Key | None) -> Sung:
+    """A melody over the chords on the stand, in their own key; with another key in front it is a tune of its own."""
+    tune, conventions = session.tune, session.conventions
+    written = read_melody(text)
+    if tune is None or written.key not in (None, own):
+        sung = melody_tune(text, own if tune is None else None, conventions)
+    else:
+        bars = tune.progression.bars
+        meter = bars[-1].meter if bars else COMMON_TIME
+        melody = resolve_melody(written, tune.key, [bar.meter for bar in bars], meter, conventions)
+        sung = tune._replace(melody=melody)
     try:
-        span = read_span(_wanted(arguments, name := "tune", _TUNE_HINT), progression.key)
-        singers = read_singers(_wanted(arguments, name := "range", _RANGE_HINT))
+        return sung_melody(sung, is_new=True)
     except InputError as error:
-        raise error if error.text == arguments.line else arguments.placed(error, name) from None
-    fits = fitting_keys(span, singers, progression)
-    misfit = None if fits else nearest_misfit(span, singers, progression)
-    lack = lacking(span, singers)
-    return Outcome(session, SingerAnswer(progression.key, span, singers, fits, misfit, lack, session.conventions))
+        raise InputError(error.what, text, len(text), wanted=error.wanted, hint=error.hint) from None
 
 
-def read_span(text: str, key: Key) -> Span:
-    """Read the lowest and highest note of a tune, as notes with octaves or as degrees of the key.
-
-    A degree after the first is the next one above it, ``'`` puts it an octave higher. Raises InputError.
-
-    >>> from nearhand.notation.keys import parse_key
-    >>> read_span("C4 E5", parse_key("C")), read_span("5 3", parse_key("C"))
-    (Span(low=60, high=76, is_free=False), Span(low=55, high=64, is_free=True))
-    """
-    words = text.split()
-    if words and words[0].lstrip("#b♯♭")[:1].isdigit():
-        return _span_of_degrees(text, key)
-    low, high = _two_notes(text, _TUNE_HINT)
-    return Span(low, high)
+def _read(arguments: Arguments, name: str, read: Callable[[str], _Value]) -> _Value:
+    """What an option is read as. Raises InputError, placed in the whole line."""
+    try:
+        return read(arguments.option(name) or "")
+    except InputError as error:
+        raise arguments.placed(error, name) from None
 
 
-def read_singers(text: str) -> tuple[Voice, ...]:
-    """Read singers, parted by semicolons: each a kind of voice, or a lowest and a highest note. Raises InputError.
-
-    >>> [(voice.name, voice.low) for voice in read_singers("alto; C3 G4")]
-    [('alto', 53), ('', 48)]
-    """
-    singers, start = [], 0
-    for part in text.split(";"):
-        word = part.strip()
-        try:
-            if word in VOICES:
-                singers.append(VOICES[word])
-            elif word[:1].islower():
-                what = f"{word[:30]!r} is no kind of voice"
-                raise InputError(what, part, wanted="a kind of voice", hint=hint_of(word, tuple(VOICES)))
-            else:
-                singers.append(voice_of(*_two_notes(part, _RANGE_HINT)))
-        except InputError as error:
-            raise error.within(text, start) from None
-        start += len(part) + 1
-    return tuple(singers)
-
-
-def _two_notes(text: str, hint: str) -> tuple[int, int]:
-    notes = read_pitches(text)
-    if len(notes) != 2:
-        raise InputError("two notes are needed here", text, len(text), wanted="two notes", hint=hint)
-    low, high = (note.midi for note in notes)
-    if low > high:
-        raise InputError(f"{notes[0]} lies above {notes[1]}", text, wanted="the lower note first", hint=hint)
-    return low, high
-
-
-def _span_of_degrees(text: str, key: Key) -> Span:
-    words = text.split()
-    if len(words) != 2:
-        raise InputError("two degrees are needed here", text, len(text), wanted="two degrees", hint=_TUNE_HINT)
-    low, high = (_degree(word, text, key) for word in words)
-    bottom = 48 + key.tonic.semitones + low
-    octaves = words[1].count(_OCTAVE_SIGN)
-    return Span(bottom, bottom + (high - low) % 12 + 12 * octaves, is_free=True)
-
-
-def _degree(word: str, text: str, key: Key) -> int:
-    """Semitones of a degree above the tonic."""
-    bare = word.rstrip(_OCTAVE_SIGN)
-    digit = bare[-1:]
-    signs = bare[:-1].replace("♯", "#").replace("♭", "b")
-    if digit not in tuple("1234567") or signs.strip("#b"):
-        what, start = f"{word[:20]!r} is no degree", text.find(word)
-        raise InputError(what, text, start, start + len(word), wanted="a degree", hint=_TUNE_HINT)
-    return key.degree(int(digit)).semitones - key.tonic.semitones + signs.count("#") - signs.count("b")
+def _missing(arguments: Arguments, name: str, hint: str) -> InputError:
+    """The refusal where an option is missing."""
+    end = len(arguments.line)
+    return InputError(f"singer needs --{name}", arguments.line, end, wanted=f"--{name}", hint=hint)
 
 
 def _refuse_lost_quotes(arguments: Arguments, name: str, example: str) -> None:
     """One note after an option, and another one that has become a word of its own: the quotes are missing."""
     text, words = arguments.option(name), arguments.words
-    if text and words and not any(sign in text for sign in " ;") and text not in VOICES and "|" not in words[0]:
+    is_one = text and not any(sign in text for sign in " ;") and text.lower() not in (*VOICES, *ALSO_CALLED)
+    if text and is_one and words and "|" not in words[0]:
         hint = f'put quotes round them: --{name} "{example}"'
         error = InputError("two notes are needed here", text, len(text), wanted="two notes", hint=hint)
         raise arguments.placed(error, name)
-
-
-def _wanted(arguments: Arguments, name: str, hint: str) -> str:
-    """The text of an option that must be there."""
-    text = arguments.option(name)
-    if text is None:
-        end = len(arguments.line)
-        raise InputError(f"singer needs --{name}", arguments.line, end, wanted=f"--{name}", hint=hint)
-    return text

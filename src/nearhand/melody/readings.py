@@ -1,0 +1,45 @@
+"""Which keys the instruments of a band read where music sounds in a key, and how many accidentals that comes to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from nearhand.melody.capo import capos
+from nearhand.melody.instruments import Instrument
+from nearhand.theory.key import Key
+from nearhand.theory.progression import Progression
+from nearhand.theory.record import NamedTuple
+
+
+class Reading(NamedTuple):
+    """The key that an instrument reads; ``fret``: where its best capo goes, whose open shapes are of that key.
+
+    ``fret`` is 0 where open shapes need no capo, and None for instruments without frets.
+    """
+
+    instrument: Instrument
+    key: Key
+    fret: int | None = None
+
+
+def readings(sounding: Progression, instruments: Sequence[Instrument]) -> tuple[Reading, ...]:
+    """What each instrument reads; one with frets the shapes of its best capo.
+
+    >>> from nearhand.melody.instruments import INSTRUMENTS
+    >>> from nearhand.notation.keys import parse_key
+    >>> music = Progression(parse_key("Eb"), ())
+    >>> [(str(one.key), one.fret) for one in readings(music, [INSTRUMENTS["alto sax"], INSTRUMENTS["guitar"]])]
+    [('C major', None), ('D major', 1)]
+    """
+    return tuple(_reading(sounding, instrument) for instrument in instruments)
+
+
+def _reading(sounding: Progression, instrument: Instrument) -> Reading:
+    if instrument.has_frets and (found := capos(sounding)):
+        return Reading(instrument, found[0].shapes, found[0].fret)
+    return Reading(instrument, instrument.written_key(sounding))
+
+
+def accidentals(key: Key, read: Sequence[Reading]) -> int:
+    """Accidentals of all the signatures that are read; of the key that sounds where no instruments are told."""
+    return sum(abs(one.key.signature) for one in read) if read else abs(key.signature)
