@@ -207,4 +207,4 @@ def test_a_chart_that_cannot_be_read_is_refused_at_its_place():
     assert picture(refusal("instead | Em | Hm | 2")) == (
         "H is no chord root", "| Em | ^Hm |", "write B for B natural and Bb for B flat",
     )  # fmt: skip
-    assert refusal('instead "N.C." 1 --key C').what == "there is no chord 1"
+    assert refusal('instead "N.C." 1 --key C').what == "there are no chords here"

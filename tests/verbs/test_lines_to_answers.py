@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from verbs.session_words import FALLING_BASS, after, answer_to, keys_of, numbers, numerals, symbols
 
-from nearhand.verbs.answers import NoteAnswer, ViewsAnswer
+from nearhand.verbs.answers import MelodyAnswer, NoteAnswer, ViewsAnswer
 from nearhand.verbs.borrow import BorrowAnswer
 from nearhand.verbs.cadences import CadencesAnswer
 from nearhand.verbs.completion import CompletionAnswer
@@ -14,7 +14,6 @@ from nearhand.verbs.helping import HelpAnswer, RunAnswer
 from nearhand.verbs.instead import InsteadAnswer
 from nearhand.verbs.keys import KeysAnswer
 from nearhand.verbs.list_charts import ListAnswer
-from nearhand.verbs.melody import MelodyAnswer
 from nearhand.verbs.others import OthersAnswer
 from nearhand.verbs.parts import PartsAnswer
 from nearhand.verbs.recent import RecentAnswer

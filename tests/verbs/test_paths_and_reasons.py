@@ -265,7 +265,7 @@ def test_nothing_voiced_has_no_paths_no_lines_and_no_reasons():
 def test_rests_alone_have_nothing_to_list():
     for line in ("others", "lines"):
         assert drawn(answer_to(f'{line} "N.C." --key C'))
-    assert refusal('why "N.C." 1 --key C').what == "there is no chord 1"
+    assert refusal('why "N.C." 1 --key C').what == "there are no chords here"
     assert isinstance(answer_to('others "N.C." --key C'), OthersAnswer)
 
 

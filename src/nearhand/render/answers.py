@@ -94,7 +94,7 @@ def _melody(view: View, tune: Tune, conventions: Conventions, page: Page) -> lis
     if view.melody is None:
         return []
     from nearhand.render.melody_page import melody_lines
-    from nearhand.verbs.melody import MelodyView
+    from nearhand.verbs.answers import MelodyView
 
     lines = [line()] if view.chords else []
     return lines + melody_lines((MelodyView(view.key, view.melody),), view.bars, tune.key, conventions, page)

@@ -8,7 +8,7 @@ from nearhand.notation.melody_writing import write_as_degrees
 from nearhand.theory.melody import Melody, MelodyNote
 from nearhand.theory.mode import Mode
 from nearhand.theory.pitch import Pitch
-from nearhand.verbs.melody import MelodyAnswer
+from nearhand.verbs.answers import MelodyAnswer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

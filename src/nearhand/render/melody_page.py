@@ -20,7 +20,7 @@ from nearhand.render.systems import Column, column_in, draw_systems
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody, MelodyBar
 from nearhand.theory.progression import Bar
-from nearhand.verbs.melody import MelodyAnswer, MelodyView
+from nearhand.verbs.answers import MelodyAnswer, MelodyView
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

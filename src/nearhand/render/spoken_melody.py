@@ -11,7 +11,7 @@ from nearhand.notation.melody_writing import write_as_degrees
 from nearhand.notation.notes import pitch_name
 from nearhand.theory.melody import Melody
 from nearhand.theory.mode import Mode
-from nearhand.verbs.melody import MelodyAnswer
+from nearhand.verbs.answers import MelodyAnswer
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

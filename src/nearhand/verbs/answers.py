@@ -46,6 +46,28 @@ class ViewsAnswer(NamedTuple):
     introduces: bool = True
 
 
+class MelodyView(NamedTuple):
+    """A melody in one key."""
+
+    key: Key
+    melody: Melody
+
+
+class MelodyAnswer(NamedTuple):
+    """The melody of a tune in one key or several, with the bars of chords above it, if there are any."""
+
+    tune: Tune
+    views: tuple[MelodyView, ...]
+    conventions: Conventions
+    advice: str = ""
+    introduces: bool = True
+
+    @property
+    def bars(self) -> tuple[Bar, ...]:
+        """The bars of chords, which do not depend on a key."""
+        return self.tune.progression.bars
+
+
 class NoteAnswer(NamedTuple):
     """Plain sentences."""
 

@@ -7,7 +7,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import view_in
-from nearhand.verbs.loading import loaded
+from nearhand.verbs.loading import loaded_with_chords
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
@@ -33,7 +33,7 @@ def cadences(session: Session, arguments: Arguments) -> Outcome:
     Where chords are voiced, the top note decides whether a cadence is perfect. Raises InputError.
     """
     is_new = bool(arguments.words)
-    session = loaded(session, arguments)
+    session = loaded_with_chords(session, arguments)
     tune, key = session.stand
     view = view_in(tune.progression, key, session.wishes, session.loops)
     found = along(tune.progression.in_key(key), None if view.voiced is None else view.voiced.pitches)

@@ -8,7 +8,7 @@ from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import ChordView, view_in
-from nearhand.verbs.loading import loaded
+from nearhand.verbs.loading import loaded_with_chords
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
@@ -50,7 +50,7 @@ def explain(session: Session, arguments: Arguments) -> Outcome:
     """
     _refuse_several_numbers(session, arguments)
     words, picked = _picked(session, arguments.words)
-    session = loaded(session, arguments._replace(words=words))
+    session = loaded_with_chords(session, arguments._replace(words=words))
     tune, key = session.stand
     view = view_in(tune.progression, key, session.wishes, loop=False)
     chords = tuple(chord for chord in view.chords if chord.chord is not None)

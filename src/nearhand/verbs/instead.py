@@ -12,7 +12,7 @@ from nearhand.theory.chord import Chord, RelativeChord
 from nearhand.theory.key import Key
 from nearhand.theory.progression import Bar, Progression, Slot
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.loading import loaded
+from nearhand.verbs.loading import loaded_with_chords
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
@@ -55,7 +55,7 @@ def instead(session: Session, arguments: Arguments) -> Outcome:
     if not ends_in_a_number(words):
         hint = "write for example  instead 2"
         raise InputError("instead needs a chord's number", line, len(line), wanted="a chord's number", hint=hint)
-    session = loaded(session, arguments._replace(words=words[:-1]))
+    session = loaded_with_chords(session, arguments._replace(words=words[:-1]))
     tune, key = session.stand
     chords = tune.progression.relative_chords
     place = picked_place(words[-1], len(chords), line)

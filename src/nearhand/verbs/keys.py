@@ -48,7 +48,7 @@ def keys(session: Session, arguments: Arguments) -> Outcome:
             raise InputError(what, arguments.line, start, wanted="chords", hint=hint)
         session = with_conventions(session, arguments)
         return Outcome(session, _of_melody(session, melody))
-    session = loaded(session, arguments)
+    session = loaded(session, arguments.without("melody"))
     progression = session.stand[0].progression
     if progression.relative_chords:
         return Outcome(session, _of_chords(session, progression, melody))

@@ -9,6 +9,7 @@ from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
 from nearhand.verbs.files import SUFFIX, from_home, read_tune, tune_from_file_text
+from nearhand.verbs.picking import NO_CHORDS_HINT
 from nearhand.verbs.session import Session
 from nearhand.verbs.tune import Tune, tune_from_text
 from nearhand.verbs.verb import Arguments
@@ -41,6 +42,17 @@ def loaded(session: Session, arguments: Arguments) -> Session:
         from nearhand.verbs.wishing import wished
 
         session = wished(session, arguments)
+    return session
+
+
+def loaded_with_chords(session: Session, arguments: Arguments) -> Session:
+    """The session as ``loaded`` leaves it, for a verb that works on chords.
+
+    Raises InputError as ``loaded`` does, and where the tune is a melody alone.
+    """
+    session = loaded(session, arguments)
+    if not session.stand[0].progression.bars:
+        raise InputError("there are no chords here, only a melody", wanted="chords", hint=NO_CHORDS_HINT)
     return session
 
 

@@ -11,7 +11,9 @@ from nearhand.notation.melody_remarks import remarks_on_melody
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody, MelodyBar, MelodyNote
 from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression
+from nearhand.verbs.answers import MelodyAnswer, MelodyView
 from nearhand.verbs.session import Session
+from nearhand.verbs.show import care_in
 from nearhand.verbs.tune import GIVEN, INFERRED, Tune
 
 _OTHER_KEY_HINT = "leave the key out to put the melody over these chords, or add --alone to put them away"
@@ -29,7 +31,7 @@ def melody_tune(
     Degrees and syllables, from which none can be inferred, are read in the ``known`` key. Raises InputError; also when
     there are degrees and no key is known.
 
-    >>> tune = melody_tune("D4 E F# G A - G F# | E - A_ - | D4 - - - ")
+    >>> tune = melody_tune("D4 E F# G | A - G F# | E - A3 - | D4 - - -")
     >>> str(tune.key), tune.key_source
     ('D major', 'inferred')
     """
@@ -129,6 +131,13 @@ def melody_in(session: Session, key: Key) -> Melody | None:
     except ValueError as error:
         hint = "take the melody to another octave: octave up, or octave down"
         raise InputError(f"in {key}, {error}", wanted="a nearer octave", hint=hint) from None
+
+
+def melody_views(session: Session, keys: tuple[Key, ...], introduces: bool) -> MelodyAnswer:
+    """The melody of a session in some keys. Raises InputError."""
+    found = ((key, melody_in(session, key)) for key in keys)
+    views = tuple(MelodyView(key, moved) for key, moved in found if moved is not None)
+    return MelodyAnswer(session.stand[0], views, session.conventions, care_in(keys), introduces)
 
 
 def joined(sections: Sequence[tuple[Melody | None, Sequence[Meter]]]) -> Melody | None:

@@ -6,45 +6,20 @@
 from __future__ import annotations
 
 from nearhand.notation.chart_bars import parse_meter
-from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
-from nearhand.theory.key import Key
-from nearhand.theory.melody import WAYS, Melody
-from nearhand.theory.progression import COMMON_TIME, Bar, Meter
-from nearhand.theory.record import NamedTuple
+from nearhand.theory.melody import WAYS
+from nearhand.theory.progression import COMMON_TIME, Meter
+from nearhand.verbs.answers import MelodyAnswer
 from nearhand.verbs.loading import is_file_name, loaded, option_key, with_conventions
-from nearhand.verbs.melodies import melody_in, melody_tune, over_chords
+from nearhand.verbs.melodies import melody_tune, melody_views, over_chords
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.settings import choice_of, shown_or_kept
-from nearhand.verbs.show import read_keys, shown
-from nearhand.verbs.tune import Tune
+from nearhand.verbs.show import read_keys, seeded, shown
 from nearhand.verbs.verb import Arguments
 
 _HINT = "write for example  melody C: 5_ | 1 2 3 1 | 3 - 2 -  or  melody E4 F#4 G4"
 OFF = "off"
 OCTAVES = ("up", "down", "nearest")
-
-
-class MelodyView(NamedTuple):
-    """A melody in one key."""
-
-    key: Key
-    melody: Melody
-
-
-class MelodyAnswer(NamedTuple):
-    """The melody of a tune in one key or several, with the bars of chords above it, if there are any."""
-
-    tune: Tune
-    views: tuple[MelodyView, ...]
-    conventions: Conventions
-    advice: str = ""
-    introduces: bool = True
-
-    @property
-    def bars(self) -> tuple[Bar, ...]:
-        """The bars of chords, which do not depend on a key."""
-        return self.tune.progression.bars
 
 
 def melody(session: Session, arguments: Arguments) -> Outcome:
@@ -101,18 +76,14 @@ def refuse_without_melody(session: Session) -> None:
 def _views(session: Session, arguments: Arguments, introduces: bool) -> MelodyAnswer:
     refuse_without_melody(session)
     text = arguments.option("to")
+    if text is None:
+        return melody_views(session, (session.stand[1],), introduces)
     try:
-        keys = (session.stand[1],) if text is None else read_keys(text, session)
+        text, note = seeded(text)
+        answer = melody_views(session, read_keys(text, session), introduces)
     except InputError as error:
         raise arguments.placed(error, "to") from None
-    return melody_views(session, keys, introduces)
-
-
-def melody_views(session: Session, keys: tuple[Key, ...], introduces: bool) -> MelodyAnswer:
-    """The melody of a session in some keys. Raises InputError."""
-    found = ((key, melody_in(session, key)) for key in keys)
-    views = tuple(MelodyView(key, moved) for key, moved in found if moved is not None)
-    return MelodyAnswer(session.stand[0], views, session.conventions, introduces=introduces)
+    return answer._replace(advice=f"{note} {answer.advice}".strip())
 
 
 def octave(session: Session, arguments: Arguments) -> Outcome:

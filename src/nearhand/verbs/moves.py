@@ -13,7 +13,7 @@ from nearhand.notation.keys import key_name
 from nearhand.theory.key import Key
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.show import read_keys, shown, views
+from nearhand.verbs.show import noted, read_keys, seeded, shown, views
 from nearhand.verbs.verb import Arguments
 
 
@@ -28,9 +28,10 @@ def to(session: Session, arguments: Arguments) -> Outcome:
         raise InputError(
             "to needs a key", arguments.line, end, wanted="a key", hint="write for example  to G minor  or  to all"
         )
-    keys = read_keys(arguments.text, session)
+    text, note = seeded(arguments.text)
+    keys = read_keys(text, session)
     session = session.moved_to(keys[-1]) if len(keys) < 12 else session.on_best_path()
-    return Outcome(session, views(session, keys, introduces=False))
+    return Outcome(session, noted(views(session, keys, introduces=False), note))
 
 
 def next_key(session: Session, arguments: Arguments) -> Outcome:
@@ -142,5 +143,4 @@ def _read_in(session: Session, arguments: Arguments, other: Callable[[Key], Key]
     name = key_name(other(key), session.conventions)
     what, whose = ("chords", "numerals") if tune.progression.bars else ("notes", "degrees")
     stays = f"The {what} stay as they are; their {whose} are now read in {name}."
-    answer = views(new, (other(key),), introduces=False)
-    return Outcome(new, answer._replace(advice=f"{stays} {answer.advice}".rstrip()))
+    return Outcome(new, noted(views(new, (other(key),), introduces=False), stays))

@@ -7,7 +7,7 @@ from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.pitch import Pitch
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.loading import loaded
+from nearhand.verbs.loading import loaded_with_chords
 from nearhand.verbs.picking import ends_in_a_number
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
@@ -50,7 +50,7 @@ def others(session: Session, arguments: Arguments) -> Outcome:
     """
     words, choice = _chosen(arguments.words)
     is_new = bool(words)
-    session = loaded(session, arguments._replace(words=words))
+    session = loaded_with_chords(session, arguments._replace(words=words))
     tune, key = session.stand
     if choice:
         outcome = _take(session, choice, arguments.line, is_new)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from nearhand.notation.errors import InputError
 
 _MOST_DIGITS = 6
+NO_CHORDS_HINT = "write chords, for example | C | F G7 | C |"
 
 
 def ends_in_a_number(words: tuple[str, ...]) -> bool:
@@ -24,6 +25,8 @@ def picked_place(picked: str, chords: int, line: str) -> int:
     >>> picked_place("2", 4, "explain 2")
     1
     """
+    if not chords:
+        raise InputError("there are no chords here", line, wanted="chords", hint=NO_CHORDS_HINT)
     if len(picked) > _MOST_DIGITS or not 1 <= int(picked) <= chords:
         start = max(line.rfind(picked), 0)
         what, hint = f"there is no chord {picked[:12]}", f"the chords are numbered 1 to {chords}"

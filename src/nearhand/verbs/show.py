@@ -13,6 +13,10 @@ from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
 from nearhand.voicing.hands import SPAN
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.verbs.answers import MelodyAnswer
+
 ALL = "all"
 _MOST_DIGITS = 9
 CARE_IN_TWELVE_KEYS = (
@@ -35,17 +39,18 @@ def show(session: Session, arguments: Arguments) -> Outcome:
     if text is None:
         return shown(session, introduces=bool(arguments.words) or session.stand[0].key == session.stand[1])
     try:
+        text, note = seeded(text)
         keys = read_keys(text, session)
     except InputError as error:
         raise arguments.placed(error, "to") from None
-    return Outcome(session, views(session, keys))
+    return Outcome(session, noted(views(session, keys), note))
 
 
 def read_keys(text: str, session: Session) -> tuple[Key, ...]:
     """Read one key, several between commas, or ``all`` for the twelve: by falling fifths, or in the order that follows.
 
     A bare note keeps the mode of the tune: ``C`` is C minor for a tune in minor, ``C major`` says otherwise.
-    Raises InputError.
+    Without a number, the order by chance is number 0. Raises InputError.
     """
     tune, _ = session.stand
     words = text.lower().split()
@@ -59,6 +64,20 @@ def read_keys(text: str, session: Session) -> tuple[Key, ...]:
             raise error.within(text, start) from None
         start += len(part) + 1
     return tuple(keys)
+
+
+def seeded(text: str) -> tuple[str, str]:
+    """A text for ``read_keys`` whose order by chance has a number, and the sentence that tells it; empty for others.
+
+    >>> seeded("all")
+    ('all', '')
+    """
+    if text.lower().split() != [ALL, RANDOM]:
+        return text, ""
+    from random import randrange
+
+    seed = randrange(1000)
+    return f"{text} {seed}", f"This order by chance has the number {seed}: all random {seed} gives it again."
 
 
 def _all_keys(words: list[str], text: str, progression: Progression) -> tuple[Key, ...]:
@@ -76,10 +95,6 @@ def _all_keys(words: list[str], text: str, progression: Progression) -> tuple[Ke
             f"write one of {', '.join(f'all {name}' for name in ORDERS)}",
         )
         raise InputError(what, text, start, start + len(wrong), wanted="an order of keys", hint=hint)
-    if order == RANDOM and not seed:
-        from random import randrange
-
-        seed = str(randrange(1000))
     return keys_in_order(progression, order, int(seed or 0))
 
 
@@ -114,12 +129,26 @@ def shown(session: Session, introduces: bool = False) -> Outcome:
     return Outcome(session, views(session, (session.stand[1],), introduces))
 
 
-def views(session: Session, keys: tuple[Key, ...], introduces: bool = True) -> ViewsAnswer:
-    """The tune of a session in some keys."""
+def views(session: Session, keys: tuple[Key, ...], introduces: bool = True) -> ViewsAnswer | MelodyAnswer:
+    """The tune of a session in some keys; of a melody alone, its numbers over the notes in each key."""
     tune, _ = session.stand
+    if tune.melody is not None and not tune.progression.bars:
+        from nearhand.verbs.melodies import melody_views  # most tunes have chords
+
+        return melody_views(session, keys, introduces)
     seen = tuple(_seen(session, key, len(keys) > 1) for key in keys)
-    advice = CARE_IN_TWELVE_KEYS if len(keys) >= 12 else CARE_WITH_STRETCHES if any(map(_stretches, seen)) else ""
+    advice = care_in(keys) or (CARE_WITH_STRETCHES if any(map(_stretches, seen)) else "")
     return ViewsAnswer(tune, seen, session.conventions, advice, introduces)
+
+
+def noted(answer: ViewsAnswer | MelodyAnswer, note: str) -> ViewsAnswer | MelodyAnswer:
+    """An answer with a sentence before its advice."""
+    return answer._replace(advice=f"{note} {answer.advice}".strip()) if note else answer
+
+
+def care_in(keys: tuple[Key, ...]) -> str:
+    """What is to be said of practising in so many keys; nothing of a few."""
+    return CARE_IN_TWELVE_KEYS if len(keys) >= 12 else ""
 
 
 def _seen(session: Session, key: Key, is_one_of_several: bool) -> View:

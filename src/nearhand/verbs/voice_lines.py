@@ -6,7 +6,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import View, view_in
-from nearhand.verbs.loading import loaded
+from nearhand.verbs.loading import loaded_with_chords
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
@@ -29,7 +29,7 @@ def lines(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     is_new = bool(arguments.words)
-    session = loaded(session, arguments)
+    session = loaded_with_chords(session, arguments)
     tune, key = session.stand
     view = view_in(tune.progression, key, session.wishes, session.loops)
     if view.voiced is None:

@@ -7,7 +7,7 @@ from nearhand.notation.errors import InputError
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.loading import loaded
+from nearhand.verbs.loading import loaded_with_chords
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
@@ -72,7 +72,7 @@ def why(session: Session, arguments: Arguments) -> Outcome:
             len(line),
             hint="write why 2 for its voicing, explain 2 for what the chord does",
         )
-    session = loaded(session, arguments._replace(words=words[:-1]))
+    session = loaded_with_chords(session, arguments._replace(words=words[:-1]))
     tune, key = session.stand
     if session.voicing == NO_VOICING:
         raise InputError("nothing is voiced", hint="write voice close first, or --voicing close")
