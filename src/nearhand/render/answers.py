@@ -108,7 +108,8 @@ def head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> 
         lines += wrapped(tune.title + tempo, page.width, role="title")
     if introduces and tune.key_source == INFERRED and tune.runner_up is not None:
         key, second = (key_name(name, conventions) for name in (tune.key, tune.runner_up))
-        lines += wrapped(f"The chords seem to be in {key}; next likeliest is {second}.", page.width, role="hint")
+        what = "chords" if tune.progression.bars else "notes"
+        lines += wrapped(f"The {what} seem to be in {key}; next likeliest is {second}.", page.width, role="hint")
     return lines
 
 
