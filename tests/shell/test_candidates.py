@@ -61,9 +61,18 @@ KEYS = [
     ("to Eb", {"Eb minor"}), ("to a", {"A minor", "all"}), ("to F# m", {"F# minor"}), ("to H", set()),
     ("  to   C#", {"C# minor"}),
 ]  # fmt: skip
+TRUMPETS = {"trumpet", '"trumpet in C"', '"trumpet in D"', '"trumpet in Eb"'}
+INSTRUMENTS = [
+    ("parts --for tru", TRUMPETS), ("  parts --for tru", TRUMPETS), ("parts --for oboe,tub", {
+        "oboe,tuba", '"oboe,tuba in Eb treble clef"', '"oboe,tuba in Bb treble clef"',
+    }),
+    ('parts --for "alto s', {"alto sax"}), ('parts --for "alto sax, Tru', {name.strip('"') for name in TRUMPETS}),
+    ('parts --for "oboe, x', {"xylophone"}), ('parts --for "alto sax"', set()), ("parts --for kaz", set()),
+    ('parts --for "oboe" ', set()), ("parts --for oboe --pl", {"--plain"}),
+]  # fmt: skip
 
 
-@pytest.mark.parametrize(("line", "expected"), [*VERB_NAMES, *WORDS, *OPTIONS, *KEYS])
+@pytest.mark.parametrize(("line", "expected"), [*VERB_NAMES, *WORDS, *OPTIONS, *KEYS, *INSTRUMENTS])
 def test_a_line_may_go_on_with_these(line, expected):
     assert texts(line) == expected
 
@@ -74,6 +83,16 @@ def test_without_a_tune_major_and_minor_keys_are_offered():
 
 def test_with_a_tune_in_major_its_keys_are_offered():
     assert texts("to ", respond(Session(), "C: I V").session) == MAJOR_KEYS | {"all"}
+
+
+@pytest.mark.parametrize("line", ["parts --for ", 'parts --for "', "parts --for al", 'parts --for "horn, '])
+def test_every_instrument_that_is_offered_is_accepted(line):
+    found = candidates(line, E_MINOR)
+    assert found
+    for candidate in found:
+        whole = line[: candidate.start] + candidate.text
+        whole += '"' * (whole.count('"') % 2)
+        assert respond(E_MINOR, whole).answer.parts
 
 
 @pytest.mark.parametrize("verb", ["to", "key"])

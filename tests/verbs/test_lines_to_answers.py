@@ -9,6 +9,7 @@ from nearhand.verbs.answers import MelodyAnswer, NoteAnswer, ViewsAnswer
 from nearhand.verbs.borrow import BorrowAnswer
 from nearhand.verbs.cadences import CadencesAnswer
 from nearhand.verbs.completion import CompletionAnswer
+from nearhand.verbs.difficulty import DifficultyAnswer
 from nearhand.verbs.explain import ExplainAnswer
 from nearhand.verbs.helping import HelpAnswer, RunAnswer
 from nearhand.verbs.instead import InsteadAnswer
@@ -31,6 +32,7 @@ LINES_WITH_A_TUNE = [
     ("show", ViewsAnswer), ("melody 5 1' 7 #7", MelodyAnswer), ("keys", KeysAnswer), ("cadences", CadencesAnswer), ("explain", ExplainAnswer),
     ("borrow", BorrowAnswer), ("instead 2", InsteadAnswer), ("lines", LinesAnswer), ("why 2", WhyAnswer),
     ("others", OthersAnswer), ('singer --tune "5 3" --range alto', SingerAnswer), ("parts", PartsAnswer),
+    ("difficulty", DifficultyAnswer),
     ("list", ListAnswer), ("completion bash", CompletionAnswer),
     ("to C minor", ViewsAnswer), ("next", ViewsAnswer), ("back", ViewsAnswer), ("home", ViewsAnswer),
     ("octave up", MelodyAnswer), ("up", ViewsAnswer), ("down 2", ViewsAnswer),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 import pytest
 from verbs.session_words import FALLING_BASS, after, answer_to, picture, refusal
@@ -30,20 +31,114 @@ def test_the_band_sounds_in_the_shown_key():
 
 def test_all_instruments_are_answered_at_every_width():
     names = ", ".join(INSTRUMENTS)
-    answer = answer_to(f'parts --plain --for "{names}"', after(FALLING_BASS))
-    for width in (40, 80, 120):
-        page = text_of(draw(answer, Page(width, plain=True)))
-        assert max(map(len, page.split("\n"))) <= width
-        assert page.isascii()
-        assert page.count(": reads ") == len(INSTRUMENTS)
+    for melody in ("", " --melody '5_ | 1 2 [3 4] b6 |'"):
+        answer = answer_to(f'parts --plain --for "{names}"{melody}', after(FALLING_BASS))
+        for width in (40, 80, 120):
+            page = text_of(draw(answer, Page(width, plain=True)))
+            assert max(map(len, page.split("\n"))) <= width
+            assert page.isascii()
+            assert len(re.findall(r"written\s(an?|2|as)\s", page)) == len(INSTRUMENTS)
+
+
+def page_of(line, width=80, session=None):
+    return text_of(draw(answer_to(line, session), Page(width, plain=False))).split("\n")
+
+
+def test_the_leader_has_a_line_for_each_player():
+    # concert A flat is F for an E flat instrument and B flat for one in B flat (common practice, no source)
+    lines = page_of('parts "Ab: | Ab | Db | Eb7 |" --for "alto sax, trumpet, guitar"')
+
+    assert lines[:4] == [
+        "sounds in A♭, alto sax reads F: one flat",
+        "sounds in A♭, trumpet reads B♭: two flats",
+        "sounds in A♭, guitar reads A♭: four flats, or G with capo 1",
+        "",
+    ]
+
+
+def test_a_part_is_a_chart_with_its_friendly_keys():
+    assert page_of('parts "Eb: | Eb | Ab Bb7 |" --for "tenor saxophone"') == [
+        "sounds in E♭, tenor sax reads F: one flat",
+        "",
+        "tenor sax, written an octave and a major second above where it sounds",
+        "    | F | B♭ C7 |",
+        "    friendly in major: B♭, E♭, F, C, A♭, D♭, G",
+        "",
+        "friendly: keys to sound in that have few accidentals or open strings for the",
+        "player, easiest first",
+    ]
+
+
+def test_the_keys_that_are_friendly_to_all_come_last_the_nearest_first():
+    lines = page_of('parts "E: | E | A |" --for "trumpet, alto sax, guitar"')
+
+    # trumpet: concert D flat to C, alto sax: G flat to C; the guitar has a capo where the key has no open shapes
+    assert " ".join(lines[-4:-2]) == (
+        "Friendly to all in major, nearest first: F (capo 1), E♭ (capo 1), D♭ (capo 1), C, A♭ (capo 1), B♭ (capo 1)."
+    )
+
+
+def test_where_no_key_is_friendly_to_all_the_page_says_to_whom_it_is_not():
+    lines = page_of('parts "D: | D | G |" --for "piccolo trumpet in A, Eb tuba treble clef, piano"')
+
+    assert "No major key is friendly to all; to most: D (not tuba in Eb treble clef), E♭" in lines
+
+
+def test_a_melody_stands_below_the_chords_in_the_octave_that_is_read():
+    # A tenor saxophone reads a major ninth higher than it sounds (MusicXML 4.0: -1 -2 -1): E flat 4 is F5.
+    lines = page_of('parts "Eb: | Eb | Bb7 |" --melody "Eb4 G Bb r | 7_ - 1 -" --for "tenor sax"')
+
+    assert lines[3:7] == [
+        "bar        1               2",
+        "chord    | F             | C7           ||",
+        "degree   | 1   3   5   r | 7_  -  1   - |",
+        "note     | F5  A5  C6  r | E5  -  F5  - |",
+    ]
+
+
+def test_a_melody_alone_is_written_too():
+    answer = answer_to("parts --for 'alto sax'", after("melody C# minor: C#4 B#3 C#4 E4"))
+    (part,) = answer.parts
+
+    # a major sixth higher would be A sharp minor, seven sharps; B flat minor has five flats
+    assert str(part.written.key) == "Bb minor"
+    assert " ".join(map(str, part.melody.pitches())) == "Bb4 A4 Bb4 Db5"
+
+
+def test_the_melody_lies_where_the_session_has_it():
+    session = after("melody C: C4 E4 G4 C4", "to F")
+    sessions = (session, after("octave up", start=session))
+    here, up = (answer_to("parts --for flute", each).parts[0].melody for each in sessions)
+
+    assert [note.midi for note in up.pitches()] == [note.midi + 12 for note in here.pitches()]
 
 
 def test_the_document_has_what_is_read():
     found = json.loads(json_answer(answer_to('parts "| Eb | Ab | Bb7 |" --key Eb --for "alto sax, guitar"')))
 
     sax, guitar = found["parts"]
-    assert sax == {"instrument": "alto sax", "key": "C major", "semitones": 9, "symbols": ["C", "F", "G7"], "capos": []}
+    keys = ("Eb", "Bb", "Ab", "F", "Db", "C", "Gb")
+    assert sax.pop("friendly") == [{"key": f"{name} major", "capo": 0} for name in keys]
+    assert sax == {
+        "instrument": "alto sax",
+        "key": "C major",
+        "semitones": 9,
+        "symbols": ["C", "F", "G7"],
+        "melody": None,
+        "capos": [],
+    }
     assert guitar["capos"][0] == {"fret": 1, "shapes": "D major", "symbols": ["D", "G", "A7"], "open": 3}
+    assert found["friendly_to_all"][0] == {"key": "Eb major", "capo": 1, "hard_for": []}
+
+
+def test_the_document_has_the_written_melody():
+    found = json.loads(json_answer(answer_to('parts "| Eb |" --key Eb --melody "Eb4 G4" --for "alto sax"')))
+    (sax,) = found["parts"]
+
+    assert [(note["degree"], note["note"], note["midi"]) for note in sax["melody"]] == [
+        ("1", "C5", 72),
+        ("3", "E5", 76),
+    ]
 
 
 @pytest.mark.parametrize(
@@ -51,23 +146,61 @@ def test_the_document_has_what_is_read():
     [
         ("parts --for altosax", "'altosax' is no instrument here", "parts --for ^altosax", "did you mean alto sax?"),
         ('parts --for "tuba, hon"', "'hon' is no instrument here", 'parts --for "tuba, ^hon"', "did you mean horn?"),
-        ('parts --for "tuba,"', "an instrument is missing", 'parts --for "tuba,^"', ""),
+        ('parts --for "tuba,"', "an instrument is missing", 'parts --for "tuba,^"', "write names with commas between"),
+        ("parts --for kazoo", "'kazoo' is no instrument here", "parts --for ^kazoo", "write names with commas between"),
+        (
+            "parts --for sax",
+            "'sax' is no instrument here",
+            "parts --for ^sax",
+            "did you mean soprano sax, alto sax, tenor sax, baritone sax, or bass sax?",
+        ),
+        (
+            'parts --for "D horn"',
+            "'D horn' is no instrument here",
+            'parts --for "^D horn"',
+            "did you mean English horn",
+        ),
     ],
 )
 def test_a_wrong_name_is_refused_at_its_place(line, sentence, marked, hint):
     found = picture(refusal(line, after(FALLING_BASS)))
 
     assert (found[0], found[1].replace('"', "")) == (sentence, marked.replace('"', ""))
-    assert found[2].startswith(hint or "write one of ")
+    assert found[2].startswith(hint)
+
+
+def test_a_melody_that_cannot_be_written_is_refused():
+    error = refusal("parts --for glockenspiel", after("melody C: C0 D0 E0"))
+
+    assert error.what == "for glockenspiel, the written C-2 lies outside the MIDI numbers 0 to 127"
+    assert error.hint == "take the melody to another octave"
+
+
+def test_help_on_parts_names_every_instrument():
+    text = text_of(draw(answer_to("help parts"), Page(80, plain=False)))
+
+    assert all(name in " ".join(text.split()) for name in INSTRUMENTS)
 
 
 def test_for_ears_every_chord_has_its_line():
-    answer = answer_to('parts "| Eb | Bb7 |" --key Eb --for "alto sax" --layout spoken')
+    answer = answer_to('parts "| Eb | Bb7 |" --key Eb --for "alto sax, guitar" --layout spoken')
+    answer = answer._replace(parts=tuple(part._replace(capos=part.capos[:1]) for part in answer.parts))
 
-    assert text_of(draw(answer, Page(80, plain=False))).split("\n") == [
-        "It sounds in E flat major.",
+    assert text_of(draw(answer, Page(200, plain=False))).split("\n") == [
+        "sounds in E flat, alto sax reads C: no sharps or flats.",
+        "sounds in E flat, guitar reads E flat: three flats, or D with capo 1.",
         "",
-        "alto sax: reads C major, no sharps or flats; sounds in E flat major.",
+        "alto sax, written a major sixth above where it sounds.",
         "Chord 1: C, C major.",
         "Chord 2: G7, G dominant seventh.",
+        "friendly in major: E flat, B flat, A flat, F, D flat, C, G flat.",
+        "",
+        "guitar, written an octave above where it sounds.",
+        "Chord 1: E flat, E flat major.",
+        "Chord 2: B flat 7, B flat dominant seventh.",
+        "capo 1, shapes of D major: 2 of 2 chords lie open, D A7.",
+        "friendly in major: C, G, D, A, E; with capo 1: F, B flat, E flat, A flat, D flat; with capo 2: B, G flat.",
+        "",
+        "Friendly to all in major, nearest first: E flat (capo 1), F (capo 1), D flat (capo 1), C, "
+        "G flat (capo 2), B flat (capo 1).",
     ]

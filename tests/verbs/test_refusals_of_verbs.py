@@ -163,6 +163,7 @@ WITH_A_TUNE = [
     ("others 51", "paths are counted up to 50", "others ^51", "others lists the paths"),
     ("singer", "singer needs --tune", "singer^",
      "write its lowest and highest note in its own key: C4 E5, as degrees: 5 3, or the whole melody"),
+    ("difficulty --choose x", "'x' is no number of keys to choose", "difficulty --choose ^x", "write a number from 1 to 12"),
     ("melody", "there is no melody yet", "", MELODY_HINT),
     ("melody off", "there is no melody yet", "", MELODY_HINT),
     ("melody 1 2 x", "'x' is no note", "1 2 ^x", NOTE_HINT),

@@ -50,11 +50,26 @@ def capos(progression: Progression) -> tuple[Capo, ...]:
     """
     key = progression.key
     found = []
-    for shapes in _SHAPES[not key.mode.has_minor_third]:
-        fret = (key.tonic.semitones - shapes.tonic.semitones) % 12
+    for fret, shapes in _frets(key):
         if fret <= HIGHEST_FRET:
             moved = progression.in_key(Key(shapes.tonic, key.mode))
             chords = tuple(dict.fromkeys(moved.chords()))
             count = sum((chord.root, chord.quality) in OPEN_CHORDS for chord in chords)
             found.append(Capo(fret, moved.key, chords, count))
     return tuple(sorted(found, key=lambda capo: (-capo.open_chords, capo.fret)))
+
+
+def lowest_fret(key: Key) -> int:
+    """The lowest capo with which a key sounds from open shapes; 0 where its own lie open.
+
+    >>> from nearhand.notation.keys import parse_key
+    >>> [lowest_fret(parse_key(text)) for text in ("D", "Eb", "F#", "C# minor")]
+    [0, 1, 2, 4]
+    """
+    return min(fret for fret, _ in _frets(key))
+
+
+def _frets(key: Key) -> list[tuple[int, Key]]:
+    """For each key whose shapes lie open, the fret at which they sound in a key."""
+    shapes = _SHAPES[not key.mode.has_minor_third]
+    return [((key.tonic.semitones - shape.tonic.semitones) % 12, shape) for shape in shapes]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import PLAIN
+from nearhand.render.json_melody import melody_fields
 from nearhand.verbs.parts import Part, PartsAnswer
 
 TYPE_CHECKING = False
@@ -12,8 +13,19 @@ if TYPE_CHECKING:
 
 
 def parts_document(answer: PartsAnswer) -> dict[str, Any]:
-    """The key that sounds, and for each instrument what it reads."""
-    return {"key": str(answer.key), "parts": [_part(part) for part in answer.parts]}
+    """The key that sounds, for each instrument what it reads, and the sounding keys that are friendly to all."""
+    return {
+        "key": str(answer.key),
+        "parts": [_part(part) for part in answer.parts],
+        "friendly_to_all": [
+            {
+                "key": str(shared.key),
+                "capo": shared.fret,
+                "hard_for": [instrument.name for instrument in shared.hard_for],
+            }
+            for shared in answer.shared
+        ],
+    }
 
 
 def _part(part: Part) -> dict[str, Any]:
@@ -22,6 +34,8 @@ def _part(part: Part) -> dict[str, Any]:
         "key": str(part.written.key),
         "semitones": part.instrument.semitones,
         "symbols": [write_chord(chord, PLAIN) for chord in part.written.chords()],
+        "melody": part.melody and melody_fields(part.melody, part.written.key.mode, PLAIN),
+        "friendly": [{"key": str(friendly.key), "capo": friendly.fret} for friendly in part.friendly],
         "capos": [
             {
                 "fret": capo.fret,

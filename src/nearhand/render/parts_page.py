@@ -1,50 +1,100 @@
-"""The parts of a band as a page: a line for the leader, then the chart as each instrument reads it."""
+"""The parts of a band as a page: a line each for the leader, then what each instrument reads, then friendly keys."""
 
 from __future__ import annotations
 
 from nearhand.harmony.key_reasons import signature_in_words
 from nearhand.melody.capo import Capo
+from nearhand.melody.friendly_keys import FriendlyKey
+from nearhand.melody.instruments import Instrument
 from nearhand.notation.chart_writing import write_chart
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.keys import key_name
+from nearhand.notation.keys import key_name, short_key_name
+from nearhand.notation.notes import note_name
+from nearhand.render import melody_page
 from nearhand.render.answers import head
-from nearhand.render.page import Cell, Line, Page, line, wrapped
+from nearhand.render.page import Line, Page, line, wrapped
+from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
+from nearhand.theory.mode import Mode
 from nearhand.theory.progression import Progression
+from nearhand.verbs.answers import MelodyView
 from nearhand.verbs.parts import Part, PartsAnswer
 
 _INDENT = 4
-_OCTAVE = 12
+MOST_SHARED = 6
+LEGEND = "friendly: keys to sound in that have few accidentals or open strings for the player, easiest first"
 
 
 def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
-    """Each instrument with the key it reads, its chart, and for frets the best capos."""
-    conventions = answer.conventions
+    """A line each for the leader; then each instrument's chart, capos and friendly keys; then the keys for all."""
+    conventions, width = answer.conventions, page.width
     lines = head(answer.tune, conventions, page, answer.introduces)
-    lines.append(line(Cell(f"sounds in {key_name(answer.key, conventions)}", "key")))
     for part in answer.parts:
-        lines += wrapped(reads_in_words(part, answer.key, conventions), page.width)
-        lines += wrapped(_chart(part.written, conventions), page.width, _INDENT, "chord")
+        lines += wrapped(reads_in_words(part, answer.key, conventions), width)
+    for part in answer.parts:
+        lines += [line(), *wrapped(written_in_words(part.instrument), width, role="title")]
+        lines += _written(part, conventions, page)
         for capo in part.capos:
-            lines += wrapped(capo_in_words(capo, conventions), page.width, _INDENT)
+            lines += wrapped(capo_in_words(capo, conventions), width, _INDENT)
+        lines += wrapped(friendly_in_words(part.friendly, answer.key.mode, conventions), width, _INDENT)
+    lines.append(line())
+    if len(answer.parts) > 1:
+        lines += wrapped(shared_in_words(answer), width)
+    for legend in (LEGEND, "" if answer.tune.melody is None else melody_page.legend_of(conventions)):
+        lines += wrapped(legend, width, role="label")
     return lines
 
 
+def _written(part: Part, conventions: Conventions, page: Page) -> list[Line]:
+    """What is read: the chart; with a melody, chords, degrees and notes below one another."""
+    key = part.written.key
+    if part.melody is None:
+        return wrapped(_chart(part.written, conventions), page.width, _INDENT, "chord")
+    return melody_page.melody_lines((MelodyView(key, part.melody),), part.written.bars, key, conventions, page)
+
+
 def reads_in_words(part: Part, key: Key, conventions: Conventions) -> str:
-    """What an instrument reads, and where it sounds."""
-    written = part.written.key
-    text = f"{part.instrument.name}: reads {key_name(written, conventions)}, {signature_in_words(written)}"
-    if part.instrument.fifths:
-        return f"{text}; sounds in {key_name(key, conventions)}"
-    octaves = part.instrument.semitones // _OCTAVE
-    if octaves:
-        return f"{text}; sounds {_octaves(abs(octaves))} {'lower' if octaves > 0 else 'higher'} than written"
+    """The leader's line: where the music sounds, what an instrument reads, and the best capo.
+
+    >>> from nearhand.verbs.parts import part_of, read_instruments
+    >>> from nearhand.verbs.tune import tune_from_text
+    >>> tune = tune_from_text("Ab: | Ab | Db | Eb7 |")
+    >>> for instrument in read_instruments("alto sax, guitar"):
+    ...     print(reads_in_words(part_of(tune, instrument), tune.key, Conventions()))
+    sounds in A♭, alto sax reads F: one flat
+    sounds in A♭, guitar reads A♭: four flats, or G with capo 1
+    """
+    sounds, reads = (short_key_name(each, conventions) for each in (key, part.written.key))
+    text = f"sounds in {sounds}, {part.instrument.name} reads {reads}: {signature_in_words(part.written.key)}"
+    for best in part.capos[:1]:
+        return f"{text}, or {short_key_name(best.shapes, conventions)} with capo {best.fret}" if best.fret else text
     return text
 
 
-def _octaves(count: int) -> str:
-    return "an octave" if count == 1 else f"{count} octaves"
+def written_in_words(instrument: Instrument) -> str:
+    """How far an instrument's notes are written from where they sound.
+
+    >>> from nearhand.melody.instruments import INSTRUMENTS
+    >>> for name in ("tenor sax", "piccolo", "flute"):
+    ...     print(written_in_words(INSTRUMENTS[name]))
+    tenor sax, written an octave and a major second above where it sounds
+    piccolo, written an octave below where it sounds
+    flute, written as it sounds
+    """
+    interval = instrument.interval
+    if not interval.semitones:
+        return f"{instrument.name}, written as it sounds"
+    side = "below" if interval.is_downward else "above"
+    return f"{instrument.name}, written {_size(-interval if side == 'below' else interval)} {side} where it sounds"
+
+
+def _size(interval: Interval) -> str:
+    """An interval upward, its octaves first."""
+    octaves, steps = divmod(interval.steps, 7)
+    parts = ["an octave" if octaves == 1 else f"{octaves} octaves"] if octaves else []
+    parts += [f"a {(interval + Interval(0, -octaves)).name}"] if steps else []
+    return " and ".join(parts)
 
 
 def capo_in_words(capo: Capo, conventions: Conventions) -> str:
@@ -60,6 +110,35 @@ def capo_in_words(capo: Capo, conventions: Conventions) -> str:
     counted = f"{capo.open_chords} of {len(capo.chords)} chord{'s' * (len(capo.chords) != 1)}"
     lie = "lies" if capo.open_chords == 1 else "lie"
     return f"{where}, shapes of {key_name(capo.shapes, conventions)}: {counted} {lie} open, {names}"
+
+
+def friendly_in_words(friendly: tuple[FriendlyKey, ...], mode: Mode, conventions: Conventions) -> str:
+    """The keys that lie well for an instrument by their tonics, those that need a capo behind their frets.
+
+    >>> from nearhand.notation.keys import parse_key
+    >>> keys = [FriendlyKey(parse_key(text), fret) for text, fret in (("C", 0), ("D", 0), ("Eb", 1), ("F", 1))]
+    >>> friendly_in_words(tuple(keys), keys[0].key.mode, Conventions())
+    'friendly in major: C, D; with capo 1: E♭, F'
+    """
+    groups: dict[int, list[str]] = {}
+    for each in friendly:
+        groups.setdefault(each.fret, []).append(note_name(each.key.tonic, conventions))
+    parts = [f"with capo {fret}: {', '.join(names)}" if fret else ", ".join(names) for fret, names in groups.items()]
+    return f"friendly in {mode.name}: {'; '.join(parts)}"
+
+
+def shared_in_words(answer: PartsAnswer) -> str:
+    """The keys that are friendly to all, nearest first; where there is none, those that leave out the fewest."""
+    hard = bool(answer.shared[0].hard_for)
+    mode = answer.key.mode.name
+    opening = f"No {mode} key is friendly to all; to most" if hard else f"Friendly to all in {mode}, nearest first"
+    names = []
+    for shared in answer.shared[:MOST_SHARED]:
+        facts = [f"capo {shared.fret}"] if shared.fret else []
+        facts += [f"not {' or '.join(instrument.name for instrument in shared.hard_for)}"] if hard else []
+        name = note_name(shared.key.tonic, answer.conventions)
+        names.append(f"{name} ({', '.join(facts)})" if facts else name)
+    return f"{opening}: {', '.join(names)}."
 
 
 def _chart(progression: Progression, conventions: Conventions) -> str:

@@ -21,7 +21,7 @@ _SPOKEN_ELSEWHERE = {
     "LinesAnswer": "spoken_hands.voices",
     "MelodyAnswer": "spoken_melody.melodies",
     "OthersAnswer": "spoken_hands.paths",
-    "PartsAnswer": "spoken_band.parts",
+    "PartsAnswer": "spoken_parts.parts",
     "SingerAnswer": "spoken_band.singers",
     "ViewsAnswer": "spoken_hands.views",
     "WhyAnswer": "spoken_hands.reasons",

@@ -6,16 +6,19 @@ import os
 
 from nearhand.harmony.moving import all_keys
 from nearhand.notation.chart import looks_like_a_chord
+from nearhand.notation.errors import InputError
 from nearhand.notation.keys import write_key
+from nearhand.shell.refusals import words_of
 from nearhand.theory.key import Key, circle
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.files import SUFFIX
-from nearhand.verbs.meanings import meanings_of
+from nearhand.verbs.meanings import families_of_instruments, meanings_of
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import BY_NAME, VERBS
 from nearhand.verbs.verb import Verb
+from nearhand.verbs.words import Word, split_line
 
 FEWEST_LETTERS = 2
 CHART = "CHART"
@@ -64,10 +67,45 @@ def _of_options(verb: Verb, before_cursor: str, rest: str) -> tuple[Candidate, .
     if last.startswith("--"):
         names = tuple(Candidate(f"--{option.name}", at, option.help) for option in verb.options)
         return tuple(each for each in names if each.text.startswith(last))
+    if (instruments := _instruments(verb, before_cursor)) is not None:
+        return instruments
     for option in verb.options:
         if option.choices and rest.split()[-1 - bool(last) :][:1] == [f"--{option.name}"]:
             return tuple(Candidate(choice, at) for choice in option.choices if choice.startswith(last))
     return None
+
+
+def _instruments(verb: Verb, before_cursor: str) -> tuple[Candidate, ...] | None:
+    """Names of instruments for the list that is being typed, quoted where they need it; None where none is."""
+    words, is_open = words_of(before_cursor), _is_open(before_cursor)
+    if before_cursor[-1:].isspace() and not is_open:
+        words = (*words, Word("", len(before_cursor)))
+    *before, typed = words
+    if not before or not any(
+        "instruments" in option.completes and before[-1].text == f"--{option.name}" for option in verb.options
+    ):
+        return None
+    if typed.quoted and not is_open:
+        return ()
+    listed = typed.text.rpartition(",")[2].lstrip()
+    kept = typed.text[: len(typed.text) - len(listed)]
+    fitting = [pair for pair in families_of_instruments().items() if pair[0].lower().startswith(listed.lower())]
+    if is_open:
+        return tuple(Candidate(name, typed.start + len(kept), family) for name, family in fitting)
+    quotes = ['"' if " " in kept + name else "" for name, _ in fitting]
+    return tuple(
+        Candidate(f"{quote}{kept}{name}{quote}", typed.start, family)
+        for quote, (name, family) in zip(quotes, fitting, strict=True)
+    )
+
+
+def _is_open(line: str) -> bool:
+    """Whether a quote of a line is not closed."""
+    try:
+        split_line(line)
+    except InputError:
+        return True
+    return False
 
 
 def _of_words(verb: Verb, before_cursor: str, rest: str, session: Session) -> tuple[Candidate, ...]:

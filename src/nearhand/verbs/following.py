@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.meanings import meanings_of
+from nearhand.verbs.meanings import families_of_instruments, meanings_of
 from nearhand.verbs.table import BY_NAME, VERBS
 from nearhand.verbs.verb import Option, Verb
 
@@ -50,6 +50,8 @@ def after_option(option: Option) -> Following:
     """
     if option.choices:
         return Following(tuple((choice, "") for choice in option.choices))
+    if option.completes:
+        return _of_kinds(option.completes, option.name)
     verb = BY_NAME.get(option.name)
     if verb is None or not option.value or verb.follows.strip("[]") != option.value:
         return Following()
@@ -70,6 +72,8 @@ def _of_kinds(kinds: tuple[str, ...], verb: str) -> Following:
             words += [(each.name, each.help) for each in VERBS]
         elif kind == "words":
             words += meanings_of(verb)
+        elif kind == "instruments":
+            words += families_of_instruments().items()
         elif kind not in PATHS:
             words.append((kind, ""))
     one_word = tuple(pair for pair in dict(words).items() if not set(pair[0]) & set(" \t'\"$`\\"))

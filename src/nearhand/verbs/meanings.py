@@ -40,6 +40,24 @@ def _spans() -> Meanings:
     return tuple((name, f"{semitones} semitones") for name, semitones in SPANS.items())
 
 
+def families_of_instruments() -> dict[str, str]:
+    """The names of all instruments and what they belong to.
+
+    >>> families_of_instruments()["alto sax"]
+    'woodwinds'
+    """
+    from nearhand.melody.instruments import INSTRUMENTS
+
+    return {instrument.name: instrument.family for instrument in INSTRUMENTS.values()}
+
+
+def _instruments() -> Meanings:
+    families: dict[str, list[str]] = {}
+    for name, family in families_of_instruments().items():
+        families.setdefault(family, []).append(name)
+    return tuple((family, ", ".join(names)) for family, names in families.items())
+
+
 def _settings() -> Meanings:
     from nearhand.verbs.lasting import SETTINGS
 
@@ -57,6 +75,7 @@ _MEANINGS: dict[str, Callable[[], Meanings]] = {
     "left": _patterns,
     "weigh": _costs,
     "span": _spans,
+    "parts": _instruments,
     "set": _settings,
     "help": _topics,
 }

@@ -1,39 +1,48 @@
-"""``parts``: what the instruments of a band read, and where a guitar's capo goes."""
+"""``parts``: what the instruments of a band read, which keys are friendly to them, and where a guitar's capo goes."""
 
 from __future__ import annotations
 
-from nearhand.harmony.moving import best_spelling
 from nearhand.melody.capo import Capo, capos
+from nearhand.melody.friendly_keys import FriendlyKey, SharedKey, friendly_keys, shared_keys
+from nearhand.melody.instrument_names import find_instrument, nearest_instruments
 from nearhand.melody.instruments import INSTRUMENTS, Instrument
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
+from nearhand.theory.melody import Melody
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.choices import hint_of
 from nearhand.verbs.loading import loaded
+from nearhand.verbs.melodies import melody_in
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
 
 USUAL = ("trumpet", "alto sax", "horn", "guitar", "bass")
 """One of each kind: in B flat, in E flat, in F, with frets, an octave up."""
+_HINT = "write names with commas between: alto sax, trumpet in Bb, guitar; help parts lists them all"
 
 
 class Part(NamedTuple):
-    """What one instrument reads: its chords in its written key; with frets, the capos that help, best first."""
+    """What one instrument reads: chords and melody (None where there is none) in its written key.
+
+    ``friendly``: the sounding keys that lie well for it, easiest first. With frets, the capos that help, best first.
+    """
 
     instrument: Instrument
     written: Progression
     capos: tuple[Capo, ...]
+    friendly: tuple[FriendlyKey, ...]
+    melody: Melody | None = None
 
 
 class PartsAnswer(NamedTuple):
-    """A tune in the key it sounds in, and the parts."""
+    """A tune in the key it sounds in, the parts, and the sounding keys that lie well for all, nearest first."""
 
     tune: Tune
     key: Key
     parts: tuple[Part, ...]
+    shared: tuple[SharedKey, ...]
     conventions: Conventions
     introduces: bool = True
 
@@ -41,7 +50,7 @@ class PartsAnswer(NamedTuple):
 def parts(session: Session, arguments: Arguments) -> Outcome:
     """Write the tune, sounding in the shown key, for the instruments of ``--for``.
 
-    Raises InputError.
+    Raises InputError; also where a note of the melody would lie outside the MIDI numbers.
     """
     is_new = bool(arguments.words)
     session = loaded(session, arguments)
@@ -51,33 +60,49 @@ def parts(session: Session, arguments: Arguments) -> Outcome:
         instruments = tuple(INSTRUMENTS[name] for name in USUAL) if text is None else read_instruments(text)
     except InputError as error:
         raise arguments.placed(error, "for") from None
-    sounding = tune.progression.in_key(key)
+    sounding = tune._replace(progression=tune.progression.in_key(key), melody=melody_in(session, key))
     found = tuple(part_of(sounding, instrument) for instrument in instruments)
-    return Outcome(session, PartsAnswer(tune, key, found, session.conventions, is_new))
+    shared = shared_keys(instruments, sounding.progression)
+    return Outcome(session, PartsAnswer(tune, key, found, shared, session.conventions, is_new))
 
 
-def part_of(sounding: Progression, instrument: Instrument) -> Part:
-    """The part of an instrument in music that sounds in its key."""
-    key = sounding.key
-    written = key if not instrument.fifths else best_spelling(sounding, instrument.written(key), come_from=key)
-    return Part(instrument, sounding.in_key(written), capos(sounding) if instrument.has_frets else ())
+def part_of(sounding: Tune, instrument: Instrument) -> Part:
+    """The part of an instrument in a tune that sounds in its key.
+
+    Raises InputError where a note of the melody would be written outside the MIDI numbers.
+    """
+    progression = sounding.progression
+    key = instrument.written_key(progression, sounding.melody)
+    try:
+        melody = sounding.melody and instrument.written_melody(sounding.melody, key)
+    except ValueError as error:
+        what, hint = f"for {instrument.name}, the written {error}", "take the melody to another octave"
+        raise InputError(what, wanted="a nearer octave", hint=hint) from None
+    found = capos(progression) if instrument.has_frets else ()
+    return Part(instrument, progression.in_key(key), found, friendly_keys(instrument, progression), melody)
 
 
 def read_instruments(text: str) -> tuple[Instrument, ...]:
-    """Read names of instruments with commas between. Raises InputError.
+    """Read names of instruments with commas between, in any order of their words. Raises InputError.
 
-    >>> [instrument.name for instrument in read_instruments("alto sax, Guitar")]
-    ['alto sax', 'guitar']
+    >>> [instrument.name for instrument in read_instruments("sax alto, Guitars, Bb trumpet")]
+    ['alto sax', 'guitar', 'trumpet']
     """
-    by_name = {name.lower(): instrument for name, instrument in INSTRUMENTS.items()}
     found, start = [], 0
     for part in text.split(","):
-        word = part.strip().lower()
-        if word not in by_name:
+        word = part.strip()
+        instrument = find_instrument(word)
+        if instrument is None:
             at = start + len(part) - len(part.lstrip())
-            what = f"{part.strip()[:30]!r} is no instrument here" if word else "an instrument is missing"
-            hint = hint_of(word, tuple(INSTRUMENTS))
-            raise InputError(what, text, at, at + len(part.strip()), wanted="an instrument", hint=hint)
-        found.append(by_name[word])
+            what = f"{word[:30]!r} is no instrument here" if word else "an instrument is missing"
+            raise InputError(what, text, at, at + len(word), wanted="an instrument", hint=_hint(word))
+        found.append(instrument)
         start += len(part) + 1
     return tuple(found)
+
+
+def _hint(word: str) -> str:
+    *others, last = ("", *nearest_instruments(word)) if word else ("",)
+    if not last:
+        return _HINT
+    return f"did you mean {', '.join([*others[1:], f'or {last}']) if others[1:] else last}?"

@@ -1,0 +1,107 @@
+"""What is hard about each key as a page: a row of figures a key, its notes and new chords below; then what to learn."""
+
+from __future__ import annotations
+
+from nearhand.melody.difficulty import Difficulty, KeyDifficulty, KeyToLearn
+from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.conventions import Conventions
+from nearhand.notation.keys import short_key_name
+from nearhand.notation.notes import note_name
+from nearhand.render.answers import head
+from nearhand.render.page import Cell, Line, Page, line, wrapped
+from nearhand.theory.chord import Chord
+from nearhand.verbs.difficulty import DifficultyAnswer
+
+_INDENT = 4
+_GAP = "  "
+_HEADINGS = ("key", "signature", "double", "black", "new")
+LEGEND = (
+    "double: tones with a double sharp or flat; black: tones on black keys; new: chords in none of the keys you know; "
+    "beside: notes with an accidental of their own, beside the signature"
+)
+
+
+def draw_difficulty(answer: DifficultyAnswer, page: Page) -> list[Line]:
+    """A key after the other in figures, with its notes beside the signature and its new chords; the keys to learn."""
+    found, conventions = answer.difficulty, answer.conventions
+    lines = head(answer.tune, conventions, page, answer.introduces)
+    for sentence in opening_in_words(found, conventions):
+        lines += wrapped(sentence, page.width)
+    rows = [_figures(row, conventions) for row in found.keys]
+    widths = [max(map(len, column)) for column in zip(_HEADINGS, *rows, strict=True)]
+    lines += [line(), line(Cell(_spread(_HEADINGS, widths), "label"))]
+    for row, figures in zip(found.keys, rows, strict=True):
+        lines.append(line(Cell(figures[0].ljust(widths[0]), "key"), _spread(("", *figures[1:]), (0, *widths[1:]))))
+        lines += wrapped(notes_and_chords_in_words(row, conventions), page.width, _INDENT)
+    lines.append(line())
+    for sentence in to_learn_in_words(found, conventions):
+        lines += wrapped(sentence, page.width)
+    for text, role in ((LEGEND, "label"), (answer.advice, "hint")):
+        lines += wrapped(text, page.width, role=role)
+    return lines
+
+
+def _spread(cells: tuple[str, ...], widths: list[int] | tuple[int, ...]) -> str:
+    return _GAP.join(cell.ljust(width) for cell, width in zip(cells, widths, strict=True)).rstrip()
+
+
+def _figures(row: KeyDifficulty, conventions: Conventions) -> tuple[str, ...]:
+    new = "known" if row.is_known else str(len(row.new))
+    black = f"{row.black} of {row.tones}"
+    return note_name(row.key.tonic, conventions), _signature(row), str(row.double_accidentals or "-"), black, new
+
+
+def _signature(row: KeyDifficulty) -> str:
+    kind = "sharp" if row.key.signature > 0 else "flat"
+    return f"{row.accidentals} {kind}{'s' * (row.accidentals > 1)}" if row.accidentals else "none"
+
+
+def opening_in_words(found: Difficulty, conventions: Conventions) -> list[str]:
+    """Which keys are known, and how many tones need an accidental of their own."""
+    known = _and([short_key_name(key, conventions) for key in found.known])
+    count, tones = found.tones_beside, found.keys[0].tones
+    need = f"{count} of {tones} tones need{'s' * (count == 1)}" if count else "no tone needs"
+    return [f"Known: {known}.", f"In every key {need} an accidental beside the signature."]
+
+
+def notes_and_chords_in_words(row: KeyDifficulty, conventions: Conventions) -> str:
+    """The notes beside a key's signature, and its new chords; empty where there is neither."""
+    notes = ", ".join(note_name(note, conventions) for note in row.beside)
+    parts = [f"beside: {notes}"] if notes else []
+    parts += [f"new: {_symbols(row.new, conventions)}"] if row.new else []
+    return "; ".join(parts)
+
+
+def to_learn_in_words(found: Difficulty, conventions: Conventions) -> list[str]:
+    """The keys that teach most, and why; or why there are none.
+
+    >>> from nearhand.melody.difficulty import difficulty_of
+    >>> from nearhand.notation.keys import parse_key
+    >>> from nearhand.verbs.tune import tune_from_text
+    >>> tune = tune_from_text("C: | C | Am | G7 |")
+    >>> keys = tuple(map(parse_key, ("C", "F", "Eb")))
+    >>> for sentence in to_learn_in_words(difficulty_of(tune.progression, None, keys, keys[:1], 1), Conventions()):
+    ...     print(sentence)
+    The key that teaches most, with 3 of 6 new chords:
+    F: brings F, Dm and C7, in none of the keys you know.
+    """
+    if not found.to_learn:
+        return ["These keys bring no new chord."]
+    count, brought = len(found.to_learn), sum(len(each.brings) for each in found.to_learn)
+    keys = "The key that teaches most" if count == 1 else f"The {count} keys that teach most"
+    share = f"all {brought} new chords" if brought == found.new else f"{brought} of {found.new} new chords"
+    return [f"{keys}, with {share}:", *(_lesson(each, conventions) for each in found.to_learn)]
+
+
+def _lesson(each: KeyToLearn, conventions: Conventions) -> str:
+    chords = _and([write_chord(chord, conventions) for chord in each.brings])
+    return f"{short_key_name(each.key, conventions)}: brings {chords}, in none of the keys you know."
+
+
+def _and(names: list[str]) -> str:
+    *others, last = names
+    return f"{', '.join(others)} and {last}" if others else last
+
+
+def _symbols(chords: tuple[Chord, ...], conventions: Conventions) -> str:
+    return " ".join(write_chord(chord, conventions) for chord in chords)

@@ -1,0 +1,102 @@
+"""Which keys lie well for an instrument, and for a band."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from strategies import signature_keys
+
+from nearhand.harmony.moving import all_keys
+from nearhand.melody.capo import capos
+from nearhand.melody.friendly_keys import SIGNATURES, friendly_keys, shared_keys
+from nearhand.melody.instruments import INSTRUMENTS
+from nearhand.notation.chart import read_chart, resolve
+from nearhand.notation.keys import parse_key
+from nearhand.theory.progression import Progression
+
+instruments = st.sampled_from(list(INSTRUMENTS.values()))
+bands = st.lists(instruments, min_size=1, max_size=4, unique=True)
+
+
+def in_key(name):
+    return Progression(parse_key(name), ())
+
+
+def told(found):
+    return " ".join(f"{friendly.key.tonic}{friendly.fret or ''}" for friendly in found)
+
+
+# Common practice, no source: the keys that band arrangers give to each kind of player, easiest first. For a trumpet
+# concert B flat, E flat, F are the first three scales learned (written C, F, G), for an alto saxophone E flat, B flat,
+# A flat; strings have their open notes G D A E in sharp keys; guitars their open shapes.
+FRIENDLY = [
+    ("trumpet", "C", "Bb F Eb C Ab Db"), ("alto sax", "C", "Eb Bb Ab Db F C Gb"), ("trombone", "C", "C G F Bb Eb Ab"),
+    ("violin", "C", "C G F D Bb A E"), ("guitar", "C", "C D G A E Db1 Bb1 Eb1 Ab1 F1 B2 Gb2"),
+    ("trumpet", "G minor", "G C D F A Bb"), ("guitar", "A minor", "A E D Bb1 F1 Eb1 B2 F#2 C3 G3 G#4 C#4"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "key", "expected"), FRIENDLY)
+def test_these_keys_are_friendly(name, key, expected):
+    found = friendly_keys(INSTRUMENTS[name], in_key(key))
+
+    assert sorted(told(found).split()) == sorted(expected.split())
+    assert told(found).split()[0] == expected.split()[0]
+
+
+@given(instruments, signature_keys)
+def test_a_friendly_key_is_one_whose_written_signature_lies_well(instrument, key):
+    found = friendly_keys(instrument, Progression(key, ()))
+    written = [abs(instrument.written_key(Progression(each.key, ())).signature) for each in found]
+
+    assert len({each.key.tonic.semitones for each in found}) == len(found)
+    assert all(each.key.mode == key.mode for each in found)
+    if instrument.has_frets:
+        assert len(found) == 12
+        for each in found:
+            music = resolve(read_chart("| 1 | 4 |"), each.key)
+            assert each.fret == min(capo.fret for capo in capos(music)) <= 4
+    else:
+        low, high = SIGNATURES[instrument.family]
+        signatures = {
+            each: instrument.written_key(Progression(each, ())).signature for each in all_keys(Progression(key, ()))
+        }
+        assert {each.key for each in found} == {each for each in signatures if low <= signatures[each] <= high}
+        assert written == sorted(written)
+
+
+@given(bands, signature_keys)
+def test_a_shared_key_is_friendly_to_all_and_the_nearest_comes_first(band, key):
+    music = Progression(key, ())
+    found = shared_keys(band, music)
+    friendly = [{each.key: each.fret for each in friendly_keys(instrument, music)} for instrument in band]
+    distances = [(each.key.tonic.semitones - key.tonic.semitones) % 12 for each in found]
+
+    for shared in found:
+        assert [one for one, keys in zip(band, friendly, strict=True) if shared.key not in keys] == list(
+            shared.hard_for
+        )
+        assert shared.fret == max(keys.get(shared.key, 0) for keys in friendly)
+    assert len({len(shared.hard_for) for shared in found}) == 1
+    everyone = set.intersection(*(set(keys) for keys in friendly))
+    if everyone:
+        assert {shared.key for shared in found} == everyone
+    nearest = [min(distance, 12 - distance) for distance in distances]
+    assert nearest == sorted(nearest)
+
+
+def test_where_no_key_is_friendly_to_all_the_fewest_are_left_out():
+    # Concert C to B lie well for the one, concert G flat to F for the other: computed from the table.
+    names = ("piccolo trumpet in A", "tuba in Eb treble clef", "piano")
+    band = [INSTRUMENTS[name] for name in names]
+    found = shared_keys(band, in_key("D"))
+
+    assert {len(shared.hard_for) for shared in found} == {1}
+    assert [(str(shared.key.tonic), shared.hard_for[0].name) for shared in found[:3]] == [
+        ("D", "tuba in Eb treble clef"), ("Eb", "piccolo trumpet in A"), ("C", "tuba in Eb treble clef")
+    ]  # fmt: skip
+
+
+def test_the_tunes_own_key_comes_first_where_it_is_friendly():
+    assert shared_keys([INSTRUMENTS["trumpet"]], in_key("Bb"))[0].key == parse_key("Bb")
