@@ -17,20 +17,26 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
+_MOST_SHARES = 999_999
+"""Shares of a beat that lengths may be told in: as many as the lengths that are written have digits for."""
 Read = tuple[Interval | None, tuple[Interval, ...]] | None
 """What a note sign was read as: its interval (None for a rest) and its grace notes. None for any other sign."""
 
 
 def bars_of_melody(
-    text: str, signs: Sequence[tuple[Sign, Read]], meters: Sequence[Meter], meter: Meter
+    text: str,
+    signs: Sequence[tuple[Sign, Read]],
+    meters: Sequence[Meter],
+    meter: Meter,
+    held: Interval | None = None,
 ) -> tuple[MelodyBar, ...]:
-    """Bars of ``meters`` in turn, then of ``meter``, until a sign sets another.
+    """Bars of ``meters`` in turn, then of ``meter``, until a sign sets another; ``held`` sounds when they begin.
 
     Raises InputError, placed in ``text``: at a hold without a note before it, at a bar that is too long, and at one
     that is too short and neither first nor last.
     """
     by_lines = any(sign.kind == "bar" for sign, _ in signs)
-    builder = _ByLines(text, meters, meter) if by_lines else _ByMeter(text, meters, meter)
+    builder = _ByLines(text, meters, meter, held) if by_lines else _ByMeter(text, meters, meter, held)
     for sign, read in signs:
         if sign.kind == "bar":
             builder.bar_line(sign)
@@ -44,14 +50,15 @@ def bars_of_melody(
 class _Builder:
     """Bars so far, and the notes of the bar that is being filled; a pickup is none of the ``full_bars``."""
 
-    def __init__(self, text: str, meters: Sequence[Meter], meter: Meter) -> None:
+    def __init__(self, text: str, meters: Sequence[Meter], meter: Meter, held: Interval | None) -> None:
         self.text, self.meters, self.meter = text, meters, meter
         self.bars: list[MelodyBar] = []
         self.notes: list[MelodyNote] = []
         self.filled: Beats = 0
         self.full_bars = 0
-        self.sounds: Interval | None = None
-        self.has_begun = False
+        self.sounds = held
+        self.has_begun = held is not None
+        self.shares = 1
 
     def meter_now(self) -> Meter:
         """The meter of the bar that is being filled."""
@@ -68,6 +75,8 @@ class _Builder:
 
     def add(self, sign: Sign, read: Read) -> None:
         """Add a note, a rest or a hold."""
+        if sign.beats.denominator > 1:
+            self._count_shares(sign)
         if read is not None:
             self.sounds, graces = read
             self.has_begun = True
@@ -76,6 +85,15 @@ class _Builder:
             raise self._refusal(sign, "there is no note before this one to hold", "begin with a note, or r for a rest")
         else:
             self._put(MelodyNote(self.sounds, sign.beats, self.sounds is not None), sign)
+
+    def _count_shares(self, sign: Sign) -> None:
+        """Keep the shares of a beat in which all lengths can be told: they must be few enough to be written."""
+        from math import lcm
+
+        self.shares = lcm(self.shares, sign.beats.denominator)
+        if self.shares > _MOST_SHARES:
+            what = "this length and the ones before it have no common measure that could be counted"
+            raise self._refusal(sign, what, "write lengths that divide a beat alike, as 1/3 and 1/6, or 1/4 and 3/8")
 
     def _put(self, note: MelodyNote, sign: Sign) -> None:
         raise NotImplementedError
@@ -126,8 +144,8 @@ class _ByMeter(_Builder):
 class _ByLines(_Builder):
     """Bars stand between lines, and must be full but for the first and the last."""
 
-    def __init__(self, text: str, meters: Sequence[Meter], meter: Meter) -> None:
-        super().__init__(text, meters, meter)
+    def __init__(self, text: str, meters: Sequence[Meter], meter: Meter, held: Interval | None) -> None:
+        super().__init__(text, meters, meter, held)
         self._short: Sign | None = None
 
     def _put(self, note: MelodyNote, sign: Sign) -> None:

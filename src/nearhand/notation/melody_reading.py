@@ -1,37 +1,26 @@
-"""A melody's text as values: names, degrees and syllables as intervals above the tonic, in bars of a meter.
-
-A name without an octave is the note nearest to the one before it (a fourth at most; the first lies in the octave from
-middle C up). Degrees and syllables are read as in ``melody_degrees``.
-"""
+"""A melody's text as values: names, degrees and syllables as intervals above the tonic, in bars of a meter."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from nearhand.notation.chart import FARTHEST_PLACE
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
-from nearhand.notation.melody_bars import bars_of_melody
-from nearhand.notation.melody_degrees import interval_of, read_degree, read_octaves, read_syllable
-from nearhand.notation.melody_signs import Sign, signs_of_melody
-from nearhand.notation.notes import read_pitch_class
-from nearhand.notation.syllables import read_fixed
-from nearhand.theory.interval import Interval
+from nearhand.notation.melody_bars import Read, bars_of_melody
+from nearhand.notation.melody_intervals import HINT, NoteReader, needs_key
+from nearhand.notation.melody_minor import NATURAL, signs_in_form
+from nearhand.notation.melody_signs import Grace, Sign, signs_of_melody
 from nearhand.theory.key import Key
-from nearhand.theory.melody import HIGHEST, LOWEST, Melody, home_tonic
+from nearhand.theory.melody import Melody
 from nearhand.theory.mode import MAJOR
-from nearhand.theory.pitch import Pitch, interval_between
-from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS, PitchClass, pitch_class
+from nearhand.theory.pitch_class import pitch_class
 from nearhand.theory.progression import COMMON_TIME, Meter
 from nearhand.theory.record import NamedTuple
 
-RESTS = ("r", "R", "0")
-HINT = "write notes: E4 F#4 G, degrees: 1 b3 5', syllables: do re mi, or r for a rest"
-_FIRST_OCTAVE = 4
-_OCTAVES = "0123456789"
-_NEAR = 3
-"""Steps of the staff within which a name without an octave is looked for: a fourth."""
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.theory.interval import Interval
 
 
 class WrittenMelody(NamedTuple):
@@ -42,9 +31,15 @@ class WrittenMelody(NamedTuple):
     key: Key | None
 
     @property
-    def keyless(self) -> Sign | None:
+    def keyless(self) -> Sign | Grace | None:
         """The first note that needs a key, a degree or a movable syllable; None when all are names."""
-        return next((sign for sign in self.signs if sign.kind == "note" and _needs_key(sign.text)), None)
+        for sign in self.signs:
+            for grace in sign.graces:
+                if needs_key(grace.text):
+                    return grace
+            if sign.kind == "note" and needs_key(sign.text):
+                return sign
+        return None
 
 
 def read_melody(text: str) -> WrittenMelody:
@@ -56,37 +51,44 @@ def read_melody(text: str) -> WrittenMelody:
     >>> str(melody.key), melody.keyless.text
     ('G major', '5_')
     """
-    key, start = _key_in_front(text)
+    key, start = key_in_front(text)
     signs = signs_of_melody(text, start)
     if not any(sign.kind == "note" for sign in signs):
         raise InputError("there are no notes here", text, len(text), wanted="notes", hint=HINT)
     return WrittenMelody(text, signs, key)
 
 
-def _key_in_front(text: str) -> tuple[Key | None, int]:
-    """The key before the first colon that a blank follows: other colons are lengths and repeats."""
+def key_in_front(text: str) -> tuple[Key | None, int]:
+    """The key before the first colon, where a blank, a bar line or a bracket follows: other colons are lengths.
+
+    Raises InputError for what is no key, where nothing but a key can be meant.
+    """
     colon = text.find(":")
-    if colon < 0 or "|" in text[:colon] or not text[colon + 1 : colon + 2].isspace() or text[colon - 1].isspace():
+    behind = text[colon + 1 : colon + 2]
+    if colon < 0 or "|" in text[:colon] or not (behind.isspace() or behind in ("", "|", "[", "{")):
         return None, 0
     try:
         return parse_key(text[:colon]), colon + 1
     except InputError as error:
+        if not behind.isspace() or text[colon - 1].isspace():
+            return None, 0
         raise error.within(text, 0) from None
 
 
-def _needs_key(text: str) -> bool:
-    return text not in RESTS and not (text[:1] and text[0] in LETTERS_IN_FIFTHS) and read_fixed(text, 0) is None
-
-
-def resolve_melody(
+def resolve_melody(  # noqa: PLR0913  # where a melody stands takes many facts
     written: WrittenMelody,
     key: Key,
     meters: Sequence[Meter] = (),
     meter: Meter = COMMON_TIME,
     conventions: Conventions = DEFAULT,
+    *,
+    minor: str = NATURAL,
+    held: Interval | None = None,
 ) -> Melody:
     """Read a melody's notes in a key, and put them in bars: of ``meters`` in turn, then of ``meter``.
 
+    ``minor``: the form of minor (one of ``melody_minor.FORMS``) in which bare sixths and sevenths are read, where
+    degrees are counted in the mode. ``held``: the note that sounds when the melody begins, which a hold may hold on.
     Raises InputError, placed in the melody's text: also at a bar that is too long or too short, and at a note outside
     the MIDI numbers.
 
@@ -95,9 +97,15 @@ def resolve_melody(
     >>> [str(note.pitch) for note in melody.sounding()], melody.has_pickup
     (['D3', 'G3', 'A3', 'B3', 'C4', 'D4'], True)
     """
-    reader = _Reader(written.text, key, conventions)
-    signs = [(sign, reader.note(sign)) if sign.kind == "note" else (sign, None) for sign in written.signs]
-    return Melody(reader.tonic, bars_of_melody(written.text, signs, meters, meter), reader.has_octaves)
+    reader = NoteReader(written.text, key, conventions)
+    signs: list[tuple[Sign, Read]] = [
+        (sign, reader.note(sign)) if sign.kind == "note" else (sign, None) for sign in written.signs
+    ]
+    if minor != NATURAL and key.mode.is_minor and conventions.degrees == "mode":
+        signs = signs_in_form(signs, minor)
+        for sign, read in signs:
+            reader.check(sign, read)
+    return Melody(reader.tonic, bars_of_melody(written.text, signs, meters, meter, held), reader.has_octaves)
 
 
 def parse_melody(text: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Melody:
@@ -115,118 +123,17 @@ def parse_melody(text: str, key: Key | None = None, conventions: Conventions = D
     return resolve_melody(written, named or Key(pitch_class(0), MAJOR), conventions=conventions)
 
 
-def no_key_for(written: WrittenMelody, sign: Sign) -> InputError:
-    """The refusal of a degree or a syllable where no key is known."""
+def no_key_for(written: WrittenMelody, sign: Sign | Grace) -> InputError:
+    """The refusal of a degree or a syllable where no key is known, or of what is no note before it."""
+    reader = NoteReader(written.text, Key(pitch_class(0), MAJOR), DEFAULT)
+    try:
+        for other in written.signs:
+            if other.kind == "note" and other.start < sign.start:
+                reader.note(other)
+    except InputError as error:
+        return error
     what, hint = (
         f"{sign.text[:24]} needs a key to be read in",
         'put the key in front, as in "G: 5 3 1", or write note names',
     )
     return InputError(what, written.text, sign.start, sign.start + len(sign.text), wanted="a key", hint=hint)
-
-
-class _Reader:
-    """Reads notes one after another: a name without an octave depends on the note before it."""
-
-    def __init__(self, text: str, key: Key, conventions: Conventions) -> None:
-        self.text, self.mode, self.conventions = text, key.mode, conventions
-        self.tonic = home_tonic(key)
-        self.has_octaves = False
-        self._before: Pitch | None = None
-        self._known: dict[str, tuple[Interval, Pitch]] = {}
-
-    def note(self, sign: Sign) -> tuple[Interval | None, tuple[Interval, ...]]:
-        """The interval from the tonic to a note, None for a rest, and those of its grace notes. Raises InputError."""
-        if sign.text in RESTS:
-            if sign.graces:
-                what = "grace notes stand before a note, not before a rest"
-                raise InputError(what, self.text, sign.start, sign.start + 1, wanted="a note", hint=HINT)
-            return None, ()
-        graces = tuple([self._interval(grace.text, grace.start) for grace in sign.graces])
-        return self._interval(sign.text, sign.start), graces
-
-    def _interval(self, text: str, start: int) -> Interval:
-        known = self._known.get(text)
-        if known is None:
-            interval, is_fixed = self._read(text, start)
-            pitch = self.tonic.up(interval)
-            self._check(text, start, interval, pitch)
-            if is_fixed:
-                self._known[text] = interval, pitch
-        else:
-            interval, pitch = known
-        self._before = pitch
-        return interval
-
-    def _check(self, text: str, start: int, interval: Interval, pitch: Pitch) -> None:
-        end = start + len(text)
-        if not LOWEST <= pitch.midi <= HIGHEST:
-            what, hint = (
-                f"{pitch} lies outside the MIDI numbers 0 to 127",
-                "write it in a nearer octave; middle C is C4",
-            )
-            raise InputError(what, self.text, start, end, wanted="a note from C-1 to G9", hint=hint)
-        if abs(interval.fifths) > FARTHEST_PLACE:
-            what, hint = f"{text[:24]!r} lies too far from the key to be spelled", "use a name nearer to the key"
-            raise InputError(what, self.text, start, end, wanted="a note", hint=hint)
-
-    def _read(self, text: str, start: int) -> tuple[Interval, bool]:
-        """The interval to a note, and whether it is the same wherever the text stands."""
-        fixed = read_fixed(text, 0)
-        if fixed is not None or text[0] in LETTERS_IN_FIFTHS:
-            place, end = fixed if fixed is not None else self._name(text, start)
-            return self._named(text, start, pitch_class(place), end)
-        degree = read_degree(text, 0)
-        if degree is not None:
-            interval, end = interval_of(degree[0], self.mode, self.conventions), degree[1]
-        else:
-            syllable = read_syllable(text, 0, self.mode, self.conventions)
-            if syllable is None:
-                raise self._no_note(text, start)
-            interval, end = syllable
-        self._all_read(text, start, end)
-        return interval, True
-
-    def _name(self, text: str, start: int) -> tuple[int, int]:
-        try:
-            note, end = read_pitch_class(text, 0)
-        except InputError as error:
-            raise error.within(self.text, start) from None
-        return note.fifths, end
-
-    def _named(self, text: str, start: int, note: PitchClass, end: int) -> tuple[Interval, bool]:
-        has_octave = text[end : end + 1] != "" and text[end] in _OCTAVES
-        if has_octave:
-            self.has_octaves = True
-            pitch, end = Pitch(note, int(text[end])), end + 1
-        else:
-            pitch = self._nearest(note)
-        octaves, end = read_octaves(text, end)
-        self._all_read(text, start, end)
-        return interval_between(self.tonic, pitch._replace(octave=pitch.octave + octaves)), has_octave
-
-    def _nearest(self, note: PitchClass) -> Pitch:
-        if self._before is None:
-            return Pitch(note, _FIRST_OCTAVE)
-        before = self._before
-        steps = (note.step - before.pitch_class.step + _NEAR) % 7 - _NEAR
-        return Pitch(note, (7 * before.octave + before.pitch_class.step + steps) // 7)
-
-    def _all_read(self, text: str, start: int, end: int) -> None:
-        if end < len(text):
-            what = f"{text[end]} cannot follow a note"
-            raise InputError(what, self.text, start + end, start + end + 1, wanted="a blank", hint=HINT)
-
-    def _no_note(self, text: str, start: int) -> InputError:
-        end = start + len(text)
-        if text[0] == "8":
-            return InputError(
-                "8 is no degree", self.text, start, end, wanted="a degree 1 to 7", hint="write 1' for the octave"
-            )
-        capital = text[0].upper()
-        if capital in LETTERS_IN_FIFTHS and text[1:2] in ("", "b", "#", "♭", "♯", *_OCTAVES):
-            hint = f"write the letter as a capital: {capital}{text[1:3]}"
-            return InputError(f"{text[:20]} is no note", self.text, start, end, wanted="a note", hint=hint)
-        if text[0] in "hH":
-            hint = "write B for B natural and Bb for B flat"
-            return InputError(f"{text[:20]} is no note", self.text, start, end, wanted="a note", hint=hint)
-        return InputError(f"{text[:20]!r} is no note", self.text, start, end, wanted="a note", hint=HINT)

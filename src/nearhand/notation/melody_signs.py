@@ -96,7 +96,7 @@ def _open(text: str, at: int, groups: list[_Group]) -> int:
         try:
             meter = parse_meter(inside.strip())
         except InputError as error:
-            raise error.within(text, at + 1) from None
+            raise error.within(text, text.index(inside.strip(), at)) from None
         groups[0].signs.append(Sign("meter", text[at : close + 1], at, 0, meter=meter))
         return close + 1
     if len(groups) > _DEEPEST:
