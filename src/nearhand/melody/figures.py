@@ -1,0 +1,124 @@
+"""Notes that decorate: what a note outside its chord is by the notes before and after it.
+
+Definitions: Open Music Theory, "Embellishing tones"; R. Hutchinson, *Music Theory for the 21st-Century Classroom*,
+"Non-Chord Tones" (both from memory). Steps are those of ``figuration``; what follows a rest is taken as leapt to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from nearhand.melody.figuration import Figuration, Place
+
+SUSPENSION, RETARDATION, ANTICIPATION = "suspension", "retardation", "anticipation"
+PASSING, UPPER_NEIGHBOUR, LOWER_NEIGHBOUR = "passing tone", "upper neighbour", "lower neighbour"
+APPOGGIATURA, ESCAPE, PEDAL = "appoggiatura", "escape tone", "pedal"
+FIGURES = (
+    SUSPENSION, RETARDATION, ANTICIPATION, PASSING, UPPER_NEIGHBOUR, LOWER_NEIGHBOUR, APPOGGIATURA, ESCAPE, PEDAL,
+)  # fmt: skip
+
+
+def figures(music: Figuration, place: Place, is_light: bool) -> Iterator[str]:
+    """What a note outside its harmony may be called, in the order in which the kinds are asked.
+
+    A light note may be any of the figures. A heavy one is one only where it resolves to a tone of the chord there, or
+    to one that stands over it, and no escape tone.
+    """
+    if suspended := suspension(music, place):
+        yield suspended
+    if _anticipates(music, place):
+        yield ANTICIPATION
+    if not is_light and music.resolution(place.note) is None:
+        return
+    yield from _between(music, place.note)
+    if _is_appoggiatura(music, place.note):
+        yield APPOGGIATURA
+    if is_light and _is_escape(music, place):
+        yield ESCAPE
+
+
+def suspension(music: Figuration, place: Place) -> str:
+    """Suspension or retardation, empty where a note is neither.
+
+    Its pitch was a tone of the chord before, is held or struck again where the chord changes, and goes a step down (or
+    up) to a tone of the chord.
+    """
+    if place.harmony == 0:
+        return ""
+    before, harmony = music.line.harmonies[place.harmony - 1 : place.harmony + 1]
+    begin, _ = music.sounding_through(place.note)
+    if not begin < harmony.onset or not music.is_tone_at(place.note, before.onset):
+        return ""
+    after = music.next_pitch(place.note, 1)
+    if after is None or not music.is_tone_at(after, music.notes[after].onset):
+        return ""
+    return {-1: SUSPENSION, 1: RETARDATION, 0: ""}[music.step(place.note, after)]
+
+
+def resolves_within(music: Figuration, place: Place) -> bool:
+    """Whether the next pitch comes while the harmony lasts."""
+    after = music.next_pitch(place.note, 1)
+    return after is not None and music.notes[after].onset < music.line.harmonies[place.harmony].end
+
+
+def _sounds_on(music: Figuration, place: Place) -> bool:
+    """Whether the pitch sounds on, or again, where the harmony ends."""
+    _, end = music.sounding_through(place.note)
+    return place.end == music.line.harmonies[place.harmony].end < end
+
+
+def _anticipates(music: Figuration, place: Place) -> bool:
+    """A note struck after its chord or off the beat, and right before the next chord, of which it is a tone."""
+    is_late = place.onset > music.line.harmonies[place.harmony].onset or not music.line.is_on_the_beat(place.onset)
+    return is_late and _sounds_on(music, place) and music.is_tone_at(place.note, place.end)
+
+
+def _between(music: Figuration, index: int) -> Iterator[str]:
+    """Passing tones and neighbours: a step to the note, and a step from it.
+
+    A neighbour may come back to its letter with another accidental, as F G F♯ where the chord changes.
+    """
+    before, after = music.next_pitch(index, -1), music.next_pitch(index, 1)
+    if before is None or after is None:
+        return
+    into, out = -music.wide_step(index, before), music.wide_step(index, after)
+    if into and into == out and _fills(music, before, index, after):
+        yield PASSING
+    away, back = -music.step(index, before), music.step(index, after)
+    if away and away == -back and music.notes[before].interval.steps == music.notes[after].interval.steps:
+        yield UPPER_NEIGHBOUR if away > 0 else LOWER_NEIGHBOUR
+
+
+def _fills(music: Figuration, before: int, index: int, after: int) -> bool:
+    """Whether both steps go to another letter, or two half steps fill a whole tone."""
+    first, note, last = (music.notes[each].interval for each in (before, index, after))
+    if first.steps != note.steps != last.steps:
+        return True
+    return first.steps != last.steps and abs((-first + last).semitones) == 2
+
+
+def _is_appoggiatura(music: Figuration, index: int) -> bool:
+    """Leapt to, or struck after a rest, and resolved by step."""
+    before = music.next_pitch(index, -1)
+    return not music.step(index, before) and music.resolution(index) is not None
+
+
+def _is_escape(music: Figuration, place: Place) -> bool:
+    """Reached by step and left by leap, off the beat."""
+    before, after = music.next_pitch(place.note, -1), music.next_pitch(place.note, 1)
+    is_left_by_leap = after is not None and not music.step(place.note, after)
+    return bool(music.step(place.note, before)) and is_left_by_leap and not music.line.is_on_the_beat(place.onset)
+
+
+def is_pedal(music: Figuration, place: Place) -> bool:
+    """Whether the pitch sounds through the harmony, from one before of which it is a tone to one after of which it is.
+
+    Notes of one pitch that follow at once sound through.
+    """
+    begin, end = music.sounding_through(place.note)
+    harmonies = music.line.harmonies
+    if not begin < harmonies[place.harmony].onset or not end > harmonies[place.harmony].end:
+        return False
+    before = [each for each in harmonies[: place.harmony] if each.end > begin]
+    after = [each for each in harmonies[place.harmony + 1 :] if each.onset < end]
+    return all(any(music.is_tone_at(place.note, each.onset) for each in row) for row in (before, after))

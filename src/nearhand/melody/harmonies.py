@@ -1,0 +1,86 @@
+"""The chords of a progression as a time line: from which beat to which each of them sounds."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+
+from nearhand.theory.chord import RelativeChord
+from nearhand.theory.progression import Meter, Progression
+from nearhand.theory.record import NamedTuple
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.theory.progression import Beats
+
+_COMPOUND = 3
+"""Units of the meter in one beat of a compound meter: 6/8 has two beats of three eighths."""
+
+
+class Harmony(NamedTuple):
+    """One chord for as long as it does not change, written once or several times in a row; None where there is none.
+
+    ``place``: that of its first chord among the chords of the progression, from 0, rests left out. ``onset`` and
+    ``end`` are beats from the start of bar 1.
+    """
+
+    chord: RelativeChord | None
+    place: int
+    onset: Beats
+    end: Beats
+
+
+class TimeLine(NamedTuple):
+    """The harmonies of a progression in order, and the onset of each of its bars with the meter."""
+
+    harmonies: tuple[Harmony, ...]
+    bars: tuple[tuple[Beats, Meter], ...]
+
+    def index_at(self, onset: Beats) -> int | None:
+        """Which harmony sounds at a beat; None before the first bar and after the last."""
+        if not self.harmonies or not 0 <= onset < self.harmonies[-1].end:
+            return None
+        return bisect_right(self.harmonies, onset, key=lambda harmony: harmony.onset) - 1
+
+    def at(self, onset: Beats) -> Harmony | None:
+        """The harmony that sounds at a beat; None before the first bar and after the last."""
+        index = self.index_at(onset)
+        return None if index is None else self.harmonies[index]
+
+    def bar_at(self, onset: Beats) -> int:
+        """The number of the bar, from 1, in which a beat lies; the last bar where it lies behind that."""
+        return max(1, bisect_right(self.bars, onset, key=lambda bar: bar[0]))
+
+    def pulse_at(self, onset: Beats) -> int:
+        """Units of the meter in a beat as it is felt there: three in compound meters (6/8, 9/8, 12/8), else one."""
+        meter = self.bars[self.bar_at(onset) - 1][1]
+        is_compound = meter.unit >= 8 and meter.beats > _COMPOUND and meter.beats % _COMPOUND == 0
+        return _COMPOUND if is_compound else 1
+
+    def is_on_the_beat(self, onset: Beats) -> bool:
+        """Whether a beat as it is felt begins there."""
+        return (onset - self.bars[self.bar_at(onset) - 1][0]) % self.pulse_at(onset) == 0
+
+
+def time_line(progression: Progression) -> TimeLine:
+    """The harmonies of a progression in time; a chord that is written again right away goes on.
+
+    >>> from nearhand.notation.chart import read_chart, resolve
+    >>> from nearhand.notation.keys import parse_key
+    >>> line = time_line(resolve(read_chart("| C | C F | N.C. |"), parse_key("C")))
+    >>> [(harmony.place, harmony.onset, harmony.end) for harmony in line.harmonies]
+    [(0, 0, 6), (2, 6, 8), (3, 8, 12)]
+    """
+    found: list[Harmony] = []
+    bars: list[tuple[Beats, Meter]] = []
+    onset: Beats = 0
+    place = 0
+    for bar in progression.bars:
+        bars.append((onset, bar.meter))
+        for slot in bar.slots:
+            end = onset + slot.beats
+            if found and found[-1].chord == slot.chord:
+                found[-1] = found[-1]._replace(end=end)
+            else:
+                found.append(Harmony(slot.chord, place, onset, end))
+            onset, place = end, place + (slot.chord is not None)
+    return TimeLine(tuple(found), tuple(bars))
