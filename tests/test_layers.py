@@ -15,9 +15,9 @@ import nearhand
 from nearhand.verbs.table import VERBS
 
 SOURCE = Path(nearhand.__file__).parent
-ROOMS = ("theory", "notation", "harmony", "voicing", "melody", "verbs", "render", "shell")
+ROOMS = ("theory", "notation", "harmony", "voicing", "melody", "exchange", "verbs", "render", "shell")
 """In order: each may import those to its left, and itself. What lies beside them may import all."""
-PURE_ROOMS = ROOMS[:5]
+PURE_ROOMS = ROOMS[:6]
 MODULES = sorted(SOURCE.rglob("*.py"))
 HEAVY = {"music21", "mingus", "numpy", "mir_eval"}
 
