@@ -87,7 +87,7 @@ def test_quit_leaves_and_keeps_the_session(line):
 
 
 def test_no_other_verb_leaves(desk):
-    session = after(FALLING_BASS)
+    session = after(FALLING_BASS, "melody 5 1' 7 #7")
 
     assert not any(
         respond(session, line).leaves

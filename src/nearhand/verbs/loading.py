@@ -92,10 +92,19 @@ def tune_of(arguments: Arguments, key: Key | None, session: Session) -> Tune:
 
 def tune_from_input(text: str, source: str, key: Key | None, session: Session) -> Tune:
     """A tune from text that may be a chart or the whole of a chart file."""
-    first = next((line.strip() for line in text.splitlines() if line.strip() and not line.lstrip().startswith("#")), "")
-    if first.startswith(_FILE_FIELDS[-1]) or ("=" in first and first.partition("=")[0].strip() in _FILE_FIELDS):
+    if is_chart_file(text):
         return tune_from_file_text(text, source, key, session.conventions)
     return tune_from_text(text, key, session.conventions)
+
+
+def is_chart_file(text: str) -> bool:
+    """Whether a text is the whole of a chart file: its first line that is no note has a field of one.
+
+    >>> is_chart_file('# mine\nkey = "C"'), is_chart_file("| C | F |")
+    (True, False)
+    """
+    first = next((line.strip() for line in text.splitlines() if line.strip() and not line.lstrip().startswith("#")), "")
+    return first.startswith(_FILE_FIELDS[-1]) or ("=" in first and first.partition("=")[0].strip() in _FILE_FIELDS)
 
 
 def is_file_name(text: str) -> bool:

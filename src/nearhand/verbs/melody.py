@@ -10,7 +10,7 @@ from nearhand.notation.errors import InputError
 from nearhand.theory.melody import WAYS
 from nearhand.theory.progression import COMMON_TIME, Meter
 from nearhand.verbs.answers import MelodyAnswer
-from nearhand.verbs.loading import is_file_name, loaded, option_key, with_conventions
+from nearhand.verbs.loading import is_chart_file, is_file_name, loaded, option_key, with_conventions
 from nearhand.verbs.melodies import melody_tune, melody_views, over_chords
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.settings import choice_of, shown_or_kept
@@ -30,16 +30,16 @@ def melody(session: Session, arguments: Arguments) -> Outcome:
     if arguments.text == OFF:
         return _without(session)
     is_new = bool(arguments.words)
-    if is_new and not is_file_name(arguments.text):
-        session = _with_notes(session, arguments)
-    else:
-        session = loaded(session, arguments)
-    answer = _views(session, arguments, is_new)
-    return Outcome(session, answer, keeps=is_new)
+    is_chart = is_new and (is_file_name(arguments.text) or is_chart_file(arguments.text))
+    new = with_notes(session, arguments) if is_new and not is_chart else loaded(session, arguments)
+    return Outcome(new, _views(new, arguments, is_new))
 
 
-def _with_notes(session: Session, arguments: Arguments) -> Session:
-    """The session with the melody that a verb's words are."""
+def with_notes(session: Session, arguments: Arguments) -> Session:
+    """The session with the melody that the words of ``melody`` are, over the chords on the stand or alone.
+
+    Raises InputError.
+    """
     session = with_conventions(session, arguments)
     text, key = arguments.text, option_key(arguments, "key")
     if session.tune is not None and session.tune.progression.bars and not arguments.has("alone") and key is None:

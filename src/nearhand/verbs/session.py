@@ -123,8 +123,15 @@ def redo(session: Session) -> Session | None:
 
 
 def keep_tune(old: Session, new: Session) -> Session:
-    """The old session, with the tune of the new one: what options ask for holds for one answer only."""
-    return old if new.tune is None or new.tune is old.tune else old.with_tune(new.tune)
+    """The old session, with the tune of the new one: what options ask for holds for one answer only.
+
+    The same chords with another melody stay in the key they are shown in.
+    """
+    if new.tune is None or new.tune is old.tune:
+        return old
+    if old.tune is not None and new.tune.progression is old.tune.progression and old.tune.progression.bars:
+        return old._replace(tune=new.tune, octaves=0)
+    return old.with_tune(new.tune)
 
 
 def after_change(old: Session, new: Session) -> Session:
