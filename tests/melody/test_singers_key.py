@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
 
 import pytest
@@ -214,6 +215,13 @@ def plain_strain(tune, singer, low):
     return max(-below, -above, 0), tenths[0], max(0, MARGIN - min(below, above)), tenths[1]
 
 
+def mean_off_middle(tune, singer, low):
+    """Semitones from the mean of the notes by their time to the middle of the comfortable part."""
+    total = sum(beats for _, beats in tune.times)
+    mean = Fraction(sum((low + above) * beats for above, beats in tune.times), total)
+    return abs(mean - Fraction(singer.comfort_low + singer.comfort_high, 2))
+
+
 @given(timed_spans(), duets, keys)
 def test_of_several_singers_the_one_who_is_worst_off_decides_and_each_has_the_best_octave(tune, singers, key):
     for fit in ranked_keys(tune, singers, Progression(key, ())):
@@ -221,6 +229,8 @@ def test_of_several_singers_the_one_who_is_worst_off_decides_and_each_has_the_be
         strains = [plain_strain(tune, one, place.low) for one, place in zip(singers, fit.places, strict=True)]
         assert strains == [min(plain_strain(tune, one, low) for low in lows) for one in singers]
         assert fit.rank[:4] == tuple(map(max, zip(*strains, strict=True)))
+        off_middle = [mean_off_middle(tune, one, place.low) for one, place in zip(singers, fit.places, strict=True)]
+        assert fit.rank[4] == max(int(semitones / 2) for semitones in off_middle)  # in whole tones
         together = [low for low in lows if [plain_strain(tune, one, low) for one in singers] == strains]
         if together:  # one octave for all costs no comfort
             assert len({place.low for place in fit.places}) == 1
@@ -270,6 +280,23 @@ def test_a_voice_an_octave_lower_takes_the_same_keys_an_octave_lower(tune, singe
     high, low = (fitting_keys(tune, [one], Progression(key, ())) for one in (singer, lower))
 
     assert {fit.key: fit.rank[:-1] for fit in high} == {fit.key: fit.rank[:-1] for fit in low}
+
+
+# Tune in C, a range that it fits exactly, the way to the key, and the octaves that are left: a fifth at most, and the
+# fewest octaves (ours).
+WAYS = [
+    ("C4 C5", "G3 G4", -5, 0), ("C4 C5", "F3 F4", -7, 0), ("C4 C5", "E3 E4", 4, -1), ("C4 C5", "F#3 F#4", -6, 0),
+    ("C4 C5", "C3 C4", 0, -1), ("C4 C5", "F#4 F#5", 6, 0), ("C4 C5", "G4 G5", 7, 0), ("C4 C5", "Ab4 Ab5", -4, 1),
+    ("C4 C5", "F2 F3", -7, -1), ("C4 C5", "F#2 F#3", -6, -1), ("C4 C5", "E2 E3", 4, -2),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("tune", "singer", "shift", "octaves"), WAYS)
+def test_the_way_to_a_key_is_a_fifth_at_most_and_the_voice_takes_the_octaves(tune, singer, shift, octaves):
+    (fit,) = fitting_keys(span(tune), [voice(singer)], alone("C"))
+
+    assert (fit.shift, octaves_of(fit)) == (shift, [octaves])
+    assert fit.distance == min(shift % 12, -shift % 12)
 
 
 def octaves_of(fit):

@@ -103,6 +103,29 @@ def test_nothing_of_the_session_changes():
     assert after('singer --tune "E4 B4" --range alto', start=session) is session
 
 
+TUNES = st.sampled_from(["C4 E5", "5_ 3'", WALK, "Eb: {2}1 [2 3](tr) - r | 5:4", "sol_ do' mi", ""]) | st.text(
+    alphabet="ABCG12345'_#b| -[]{}():r", max_size=14
+)
+RANGES = st.sampled_from(["alto", "A3 D5 C4 A4; bass", "C0 B8", "G3 G3", ""]) | st.text(
+    alphabet="ABCG345#b; ", max_size=14
+)
+
+
+@given(TUNES, RANGES, st.sampled_from(["", "guitar", "horn, guitar", "kazoo"]), st.sampled_from(["", "--key F#m"]))
+def test_any_tune_for_any_singer_is_answered_or_refused_in_the_line(tune, range_, band, key):
+    line = f'singer --tune "{tune}" --range "{range_}" {key}' + (f' --for "{band}"' if band else "")
+    try:
+        answer = answer_to(line)
+    except InputError as error:
+        assert error.what
+        assert 0 <= error.start <= len(error.text)
+        return
+    for layout in ("drawn", "spoken"):
+        shown = answer._replace(conventions=answer.conventions._replace(layout=layout))
+        assert max(len(row) for row in text_of(draw(shown, Page(40, plain=True))).split("\n")) <= 40
+    json_answer(answer)
+
+
 # Ends in a key, another key that fits, and the ends there: spelled as they are in the tune, whatever the scale of the
 # key would make of them (intervals are kept: common practice, no source).
 SPELLED = [
@@ -189,6 +212,15 @@ def test_no_key_fits_tells_by_how_much_and_in_which_bars():
     assert "No key fits: the tune is 3 semitones wider than the range. The nearest goes 2 semitones too far" in page
     assert "It lies too low in bars 1, 3. It lies too high in bar 4." in page
     assert "room: 1 too far below, 2 too far above" in page
+
+
+def test_a_note_at_the_very_end_of_a_range_is_not_too_far():
+    # an octave in eleven semitones: one end passes the range by one, the other one lies at its edge
+    answer = answer_to('singer --key C --tune "C4 E4 G4 - | C5 - - -" --range "C4 B4"')
+
+    assert answer.nearest.room in (((0, -1),), ((-1, 0),))
+    assert (answer.too_low, answer.too_high) in (((), (2,)), ((1,), ()))
+    assert bool(answer.too_low) == (answer.nearest.places[0].below < 0)
 
 
 def test_no_key_for_all_is_told_where_each_singer_has_one():
