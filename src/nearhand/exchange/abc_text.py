@@ -139,7 +139,7 @@ def _place_of(number: int, numbers: tuple[str, ...], source: str) -> int:
             return place
     shown = [text for text in numbers if text][:6]
     more = " ..." if len(numbers) > len(shown) else ""
-    hint = f"the tunes here are numbered {' '.join(shown)}{more}" if shown else "leave the number out"
+    hint = f"the tunes here are numbered {', '.join(shown)}{more}" if shown else "leave the number out"
     raise InputError(f"there is no tune {number} here", source=source, hint=hint)
 
 

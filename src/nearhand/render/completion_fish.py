@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.verbs.files import SUFFIXES
 from nearhand.verbs.following import Following, after_nothing, after_option, after_verb, command_verbs
 from nearhand.verbs.verb import Option
 
@@ -20,7 +21,10 @@ end
 complete -c nearhand -f
 {lines}
 """
-_PATHS = {"files": "(__fish_complete_suffix .toml)", "folders": "(__fish_complete_directories)"}
+_PATHS = {
+    "files": f"({'; '.join(f'__fish_complete_suffix {suffix}' for suffix in SUFFIXES)})",
+    "folders": "(__fish_complete_directories)",
+}
 
 
 def fish_script() -> str:

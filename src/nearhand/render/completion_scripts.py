@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.verbs.files import SUFFIXES
 from nearhand.verbs.following import Following, after_nothing, after_options, after_verb, command_verbs
 
 _BASH = """\
@@ -24,7 +25,7 @@ _nearhand() {{
         [[ -n $found ]] && COMPREPLY+=("$fixed$found")
     done < <(
         compgen -W "$words" -- "$current"
-        [[ $paths == files ]] && compgen -f -X '!*.toml' -- "$current"
+{suffixes}
         [[ -n $paths ]] && compgen -d -- "$current"
     )
     [[ -n $paths ]] && compopt -o filenames 2>/dev/null
@@ -52,7 +53,7 @@ _nearhand() {{
         found+=("$word${{meaning:+:$meaning}}")
     done
     (( $#found )) && _describe -t words nearhand found
-    [[ $paths == files ]] && _files -g '*.toml'
+    [[ $paths == files ]] && _files -g '*.({suffixes})'
     [[ $paths == folders ]] && _files -/
     return 0
 }}
@@ -70,7 +71,8 @@ def bash_script() -> str:
     >>> bash_script().splitlines()[-1]
     'complete -F _nearhand nearhand'
     """
-    return _BASH.format(cases=_cases("words"))
+    row = "        [[ $paths == files ]] && compgen -f -X '!*{}' -- \"$current\""
+    return _BASH.format(cases=_cases("words"), suffixes="\n".join(row.format(suffix) for suffix in SUFFIXES))
 
 
 def zsh_script() -> str:
@@ -82,7 +84,8 @@ def zsh_script() -> str:
     options = {f"--{option.name}": option.help for verb in command_verbs() for option in verb.options}
     first = {f"1:{word}": meaning for word, meaning in after_nothing().words}
     rows = [f"        {_quoted(word)} {_quoted(meaning)}" for word, meaning in (first | options).items()]
-    return _ZSH.format(cases=_cases("offered"), meanings="\n".join(rows))
+    suffixes = "|".join(suffix[1:] for suffix in SUFFIXES)
+    return _ZSH.format(cases=_cases("offered"), meanings="\n".join(rows), suffixes=suffixes)
 
 
 def _cases(variable: str) -> str:

@@ -18,4 +18,4 @@ def chart_row(row: ChartRow) -> dict[str, Any]:
     """The fields of one chart."""
     if row.tune is None:
         return {"path": row.path, "error": row.error.what if row.error else ""}
-    return {"path": row.path, "title": row.tune.title, "key": str(row.tune.key), "bars": len(row.tune.progression.bars)}
+    return {"path": row.path, "title": row.tune.title, "key": str(row.tune.key), "bars": row.tune.bar_count}

@@ -35,5 +35,5 @@ def _chart_lines(number: str, row: ChartRow, conventions: Conventions, page: Pag
     lines = [line(Cell(number, "label"), Cell(name, "chord")) if number else line(Cell(name, "chord"))]
     if row.tune is None:
         return lines + wrapped(row.error.what if row.error else "", page.width, 4, role="error")
-    key, bars = key_name(row.tune.key, conventions), len(row.tune.progression.bars)
+    key, bars = key_name(row.tune.key, conventions), row.tune.bar_count
     return lines + wrapped(f"{row.tune.title or 'untitled'}, {key}, {bars} bars", page.width, 4)

@@ -13,7 +13,7 @@ from nearhand.theory.key import Key, circle
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.files import SUFFIX
+from nearhand.verbs.files import SUFFIX, SUFFIXES
 from nearhand.verbs.meanings import families_of_instruments, meanings_of
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import BY_NAME, VERBS
@@ -163,7 +163,8 @@ def _of_kind(kind: str, typed: str, at: int, session: Session, verb: str) -> tup
     if kind == "keys":
         found = [(write_key(key, plain=True), "") for key in _keys(session)]
     elif kind in ("files", "folders"):
-        return _paths(typed, at, folders_only=kind == "folders")
+        suffixes = (SUFFIX,) if verb == "save" else SUFFIXES
+        return _paths(typed, at, suffixes if kind == "files" else ())
     elif kind == "verbs":
         found = [(verb.name, verb.help) for verb in VERBS]
     elif kind == "words":
@@ -180,7 +181,8 @@ def _keys(session: Session) -> tuple[Key, ...]:
     return circle(Key(PitchClass(0), MAJOR)) + circle(Key(PitchClass(3), MINOR))
 
 
-def _paths(typed: str, at: int, folders_only: bool) -> tuple[Candidate, ...]:
+def _paths(typed: str, at: int, suffixes: tuple[str, ...]) -> tuple[Candidate, ...]:
+    """The folders, and the files with one of these suffixes, whose names begin as what is typed."""
     folder, name = os.path.split(typed)
     try:
         entries = sorted(os.scandir(folder or os.curdir), key=lambda entry: entry.name)
@@ -189,7 +191,7 @@ def _paths(typed: str, at: int, folders_only: bool) -> tuple[Candidate, ...]:
     found = []
     for entry in entries:
         is_folder = entry.is_dir()
-        is_wanted = is_folder or (entry.name.endswith(SUFFIX) and not folders_only)
+        is_wanted = is_folder or entry.name.lower().endswith(suffixes)
         if is_wanted and entry.name.startswith(name) and not entry.name.startswith("."):
             found.append(Candidate(os.path.join(folder, entry.name) + "/" * is_folder, at))
     return tuple(found)

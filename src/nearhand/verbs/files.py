@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
+from nearhand.theory.progression import Progression
 from nearhand.verbs.tune import Tune, tune_from_charts, tune_from_text
 
 TYPE_CHECKING = False
@@ -15,18 +16,61 @@ if TYPE_CHECKING:
     from nearhand.notation.chart_files import Section
     from nearhand.theory.progression import Bar
 
-SUFFIX = ".toml"
+SUFFIX, ABC_SUFFIX = ".toml", ".abc"
+SUFFIXES = (SUFFIX, ABC_SUFFIX)
+"""Of the files that are read; those of the first kind are written, too."""
 LARGEST_FILE = 5_000_000
+_MOST_DIGITS = 9
 _HINT = "list shows the charts of a folder"
 
 
 def with_suffix(path: str) -> str:
-    """A path as ``open`` and ``save`` take it: the suffix of chart files may be left out.
+    """A path as ``open`` takes it: the suffix may be left out, of an ABC file where there is no chart of that name.
 
-    >>> with_suffix("waltz"), with_suffix("waltz.toml")
+    >>> with_suffix("waltz"), with_suffix("waltz.toml"), with_suffix("jigs.abc 2")
+    ('waltz.toml', 'waltz.toml', 'jigs.abc 2')
+    """
+    if path.endswith(SUFFIX) or is_abc_file(path) or os.path.exists(from_home(path)):
+        return path
+    is_abc = os.path.exists(from_home(path + ABC_SUFFIX)) and not os.path.exists(from_home(path + SUFFIX))
+    return path + (ABC_SUFFIX if is_abc else SUFFIX)
+
+
+def chart_name(path: str) -> str:
+    """A path as ``save`` takes it: the suffix of chart files may be left out.
+
+    Raises InputError for the name of an ABC file, which is never written.
+
+    >>> chart_name("waltz"), chart_name("waltz.toml")
     ('waltz.toml', 'waltz.toml')
     """
+    if is_abc_file(path):
+        name = path[: path.lower().rindex(ABC_SUFFIX)]
+        raise InputError("ABC files are read, not written", path, hint=f"write  save {name}{SUFFIX}")
     return path if path.endswith(SUFFIX) or os.path.exists(from_home(path)) else path + SUFFIX
+
+
+def is_abc_file(path: str) -> bool:
+    """Whether a path is that of an ABC file, which the number of one of its tunes may follow.
+
+    >>> is_abc_file("jigs.abc"), is_abc_file("jigs.abc 2"), is_abc_file("jigs.toml")
+    (True, True, False)
+    """
+    return file_and_number(path)[0].lower().endswith(ABC_SUFFIX)
+
+
+def file_and_number(path: str) -> tuple[str, int | None]:
+    """The path of a file, and the number of the tune in it where one follows the name of an ABC file.
+
+    >>> file_and_number("jigs.abc 2"), file_and_number("jigs.abc"), file_and_number("waltz 2.toml")
+    (('jigs.abc', 2), ('jigs.abc', None), ('waltz 2.toml', None))
+    """
+    file, _, number = path.rpartition(" ")
+    if number.isascii() and number.isdigit() and len(number) <= _MOST_DIGITS:
+        file = file.rstrip()
+        if file.lower().endswith(ABC_SUFFIX) and not os.path.exists(from_home(path)):
+            return file, int(number)
+    return path, None
 
 
 def from_home(path: str) -> str:
@@ -111,11 +155,29 @@ def _tune_of_chords(text: str, source: str, key: Key | None, conventions: Conven
 
 
 def read_tune(path: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
-    """Read a chart file as a tune; ``key`` overrides the file's own.
+    """Read a chart file, or a tune of an ABC file, as a tune; ``key`` overrides the file's own.
 
     Raises InputError with the line and column in the file.
     """
+    if is_abc_file(path):
+        file, number = file_and_number(path)
+        return tune_from_abc(read_text(file), file, key, conventions, number)
     return tune_from_file_text(read_text(path), path, key, conventions)
+
+
+def tune_from_abc(
+    text: str, source: str, key: Key | None = None, conventions: Conventions = DEFAULT, number: int | None = None
+) -> Tune:
+    """Read an ABC file's text as a tune: its first one, or the one with a ``number``; ``key`` overrides its own.
+
+    Raises InputError with the line and column in the file.
+    """
+    from nearhand.exchange.abc_files import read_abc
+
+    read = read_abc(text, source, number, conventions)
+    progression = read.progression or Progression(read.key, ())
+    tune = Tune(progression, title=read.title, tempo_bpm=read.tempo_bpm, remarks=read.remarks, melody=read.melody)
+    return tune if key is None else tune.read_in(key)
 
 
 def tune_from_file_text(text: str, source: str, key: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
@@ -191,12 +253,12 @@ def write_whole(path: str, text: str) -> None:
 
 
 def charts_in(folder: str) -> tuple[str, ...]:
-    """The chart files of a folder, by name.
+    """The chart files and ABC files of a folder, by name.
 
     Raises InputError when there is no such folder or it cannot be read.
     """
     try:
-        names = sorted(name for name in os.listdir(from_home(folder)) if name.endswith(SUFFIX))
+        names = sorted(name for name in os.listdir(from_home(folder)) if name.lower().endswith(SUFFIXES))
     except FileNotFoundError:
         raise InputError(
             f"there is no folder {folder}", folder, wanted="a folder", hint="list FOLDER shows its charts"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import key_name
 from nearhand.verbs.answers import NoteAnswer
-from nearhand.verbs.files import from_home, read_tune, with_suffix, write_tune
+from nearhand.verbs.files import chart_name, from_home, read_tune, with_suffix, write_tune
 from nearhand.verbs.session import Outcome, Session, redo, undo
 from nearhand.verbs.show import shown
 from nearhand.verbs.verb import Arguments
@@ -35,7 +35,7 @@ def save(session: Session, arguments: Arguments) -> Outcome:
         raise InputError(
             "save needs a file name", arguments.line, len(arguments.line), hint="write for example  save waltz.toml"
         )
-    path = with_suffix(arguments.text)
+    path = chart_name(arguments.text)
     write_tune(path, tune.in_key(key), replace=arguments.has("over"))
     return Outcome(
         session, NoteAnswer((f"Saved in {key_name(key, session.conventions)} as {path}.",)), chart=from_home(path)

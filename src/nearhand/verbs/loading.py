@@ -8,13 +8,14 @@ from nearhand.notation.chart import looks_like_a_chord
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
-from nearhand.verbs.files import SUFFIX, from_home, read_tune, tune_from_file_text
+from nearhand.verbs.files import SUFFIX, from_home, is_abc_file, read_tune, tune_from_abc, tune_from_file_text
 from nearhand.verbs.picking import NO_CHORDS_HINT
 from nearhand.verbs.session import Session
 from nearhand.verbs.tune import Tune, tune_from_text
 from nearhand.verbs.verb import Arguments
 from nearhand.voicing.wishes import WISH_NAMES
 
+_ABC_BEGINNINGS = ("X:", "%abc")
 _FILE_FIELDS = ("title", "key", "meter", "tempo", "notes", "[[sections]]")
 
 
@@ -91,7 +92,9 @@ def tune_of(arguments: Arguments, key: Key | None, session: Session) -> Tune:
 
 
 def tune_from_input(text: str, source: str, key: Key | None, session: Session) -> Tune:
-    """A tune from text that may be a chart or the whole of a chart file."""
+    """A tune from text that may be a chart, or the whole of a chart file or an ABC file."""
+    if text.lstrip().startswith(_ABC_BEGINNINGS):
+        return tune_from_abc(text, source, key, session.conventions)
     if is_chart_file(text):
         return tune_from_file_text(text, source, key, session.conventions)
     return tune_from_text(text, key, session.conventions)
@@ -112,7 +115,8 @@ def is_file_name(text: str) -> bool:
     if "\n" in text or "|" in text or len(text) > 1000:
         return False
     path = from_home(text)
-    return text.endswith(SUFFIX) or (not looks_like_a_chord(text) and os.path.exists(path)) or os.path.isfile(path)
+    is_named = text.endswith(SUFFIX) or is_abc_file(text)
+    return is_named or (not looks_like_a_chord(text) and os.path.exists(path)) or os.path.isfile(path)
 
 
 def option_key(arguments: Arguments, name: str) -> Key | None:

@@ -7,7 +7,7 @@ import os
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.files import read_tune, write_whole
+from nearhand.verbs.files import file_and_number, read_tune, write_whole
 from nearhand.verbs.folders import data_folder
 from nearhand.verbs.kept_lines import read_lines, written_lines
 from nearhand.verbs.list_charts import ChartRow
@@ -64,7 +64,7 @@ def _row(path: str, session: Session) -> ChartRow:
     try:
         return ChartRow(path, read_tune(path, conventions=session.conventions), None)
     except InputError as error:
-        if os.path.exists(path):
+        if os.path.exists(file_and_number(path)[0]):
             return ChartRow(path, None, error)
         return ChartRow(path, None, InputError("missing: there is no such file any more", path))
 

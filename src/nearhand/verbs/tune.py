@@ -41,6 +41,13 @@ class Tune(NamedTuple):
         """The key the tune stands in."""
         return self.progression.key
 
+    @property
+    def bar_count(self) -> int:
+        """How many bars it has: those of its chords, or of its melody where it has none; a pickup is no bar."""
+        if self.progression.bars or self.melody is None:
+            return len(self.progression.bars)
+        return len(self.melody.bars) - self.melody.has_pickup
+
     def in_key(self, key: Key, way: str = NEAREST, octaves: int = 0) -> Tune:
         """The same tune in another key of its mode; its melody goes there by the ``way``, and some octaves on.
 
