@@ -17,7 +17,9 @@ from nearhand.notation.keys import parse_key
 from nearhand.render.answers import draw
 from nearhand.render.json_answers import json_answer
 from nearhand.render.page import Page, text_of
+from nearhand.verbs.following import after_option
 from nearhand.verbs.singer_reading import read_singers, read_span
+from nearhand.verbs.table import BY_NAME
 
 C_MAJOR, A_MINOR = parse_key("C"), parse_key("A minor")
 TUNE_HINT = "write its lowest and highest note in its own key: C4 E5, as degrees: 5 3, or the whole melody"
@@ -141,6 +143,17 @@ def test_the_ends_are_spelled_as_in_the_tune(words, key, ends):
     places = [fit["places"][0] for fit in found["fits"] if fit["key"] == key]
 
     assert [f"{place['low']} {place['high']}" for place in places] == [ends]
+
+
+@pytest.mark.parametrize("example", BY_NAME["singer"].examples)
+def test_the_examples_of_the_help_are_answered(example):
+    assert answer_to(example, after("C: | C | F | G7 | C |")).fits
+
+
+def test_kinds_of_voices_may_follow_the_range():
+    (option,) = [option for option in BY_NAME["singer"].options if option.name == "range"]
+
+    assert [word for word, _ in after_option(option).words] == list(VOICES)
 
 
 def test_the_melody_on_the_stand_is_the_tune():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.melody.ranges import VOICES
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SING, SYMBOLS
 from nearhand.notation.errors import InputError
@@ -81,6 +82,16 @@ VERBS = (
         one_shot=True,
     ),
     Verb(
+        "tones",
+        "[CHART] [N]",
+        "say what each note of the melody is over its chord, or over chord N, and where they clash",
+        "tones.tones",
+        (*options.WITH_MELODY, *options.READING),
+        ('tones "| C | G7 | C |" --melody "E4 F E C | B3 A3 B3 D | C - - -"', "tones 2"),
+        ("files",),
+        one_shot=True,
+    ),
+    Verb(
         "borrow",
         "[KEY]",
         "list the chords that each parallel mode lends to a key",
@@ -152,6 +163,7 @@ VERBS = (
                 "VOICES",
                 "lowest and highest note, with the comfortable part behind them or without: A3 D5 C4 A4, or a kind of "
                 "voice such as alto; several with semicolons: alto; C3 G4",
+                completes=tuple(VOICES),
             ),
             Option(
                 "for",
@@ -163,7 +175,7 @@ VERBS = (
         ),
         (
             'singer "| C | F | G7 | C |" --tune "C4 E5" --range "A3 D5"',
-            'singer --key C --tune "5_ 1 2 3 5 | 6 5 3 1" --range "A3 D5 C4 A4; baritone"',
+            'singer --key C --tune "5_ | 1 2 3 5 | 6 5 3 1" --range "A3 D5 C4 A4; baritone"',
             'singer --tune "5 3" --range alto --for "alto sax, guitar"',
         ),
         ("files",),
@@ -195,7 +207,12 @@ VERBS = (
         "difficulty.difficulty",
         (
             Option("to", "KEYS", options.TO_HELP),
-            Option("known", "KEYS", "the keys you know the chords in; the tune's own when it is not given"),
+            Option(
+                "known",
+                "KEYS",
+                "the keys you know the chords in; the tune's own when it is not given",
+                completes=("keys", "all"),
+            ),
             Option("choose", "N", "how many keys to choose; 3 when it is not given"),
             options.MELODY,
             *options.READING,
