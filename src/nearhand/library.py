@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from nearhand.harmony.cadences import Cadence
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.harmony.modulation import Region
+    from nearhand.melody.against import Tone
     from nearhand.melody.difficulty import Difficulty
     from nearhand.melody.singers_key import Fit
     from nearhand.verbs.instead import Offer
@@ -45,6 +46,7 @@ __all__ = [
     "parse_progression",
     "regions",
     "singers_keys",
+    "tones",
     "voice",
     "with_melody",
     "written_for",
@@ -199,6 +201,23 @@ def cadences(tune: Tune, voiced: VoicedProgression | None = None) -> tuple[Caden
 
     top_notes = None if voiced is None else [pitches[-1].midi for pitches in voiced.pitches]
     return find_cadences(tune.progression, top_notes)
+
+
+def tones(tune: Tune) -> tuple[Tone, ...]:
+    """What every note of a tune's melody is over its chords, in order: ``kind``, and ``tone``, which member or tension.
+
+    Raises InputError for a tune without melody.
+
+    >>> tune = with_melody(parse_progression("| C | G7 | C |"), "E4 F E C | B3 A3 B3 D | C - - -")
+    >>> [(str(each.note.pitch), each.kind, each.tone) for each in tones(tune)][:2]
+    [('E4', 'chord tone', 'third'), ('F4', 'upper neighbour', '')]
+    """
+    from nearhand.melody.against import against
+
+    if tune.melody is None:
+        what, hint = "this tune has no melody", 'put one over its chords: with_melody(tune, "E4 F#4 G4")'
+        raise InputError(what, wanted="a melody", hint=hint)
+    return against(tune.melody, tune.progression)
 
 
 def find_keys(tune: Tune | None = None, melody: str = "") -> tuple[KeyFit, ...]:

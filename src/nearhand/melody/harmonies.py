@@ -84,3 +84,22 @@ def time_line(progression: Progression) -> TimeLine:
                 found.append(Harmony(slot.chord, place, onset, end))
             onset, place = end, place + (slot.chord is not None)
     return TimeLine(tuple(found), tuple(bars))
+
+
+def chord_spans(progression: Progression) -> tuple[tuple[Beats, Beats], ...]:
+    """From which beat to which each chord of a progression is written, rests left out.
+
+    >>> from nearhand.notation.chart import read_chart, resolve
+    >>> from nearhand.notation.keys import parse_key
+    >>> chord_spans(resolve(read_chart("| C | C F | N.C. | G |"), parse_key("C")))
+    ((0, 4), (4, 6), (6, 8), (12, 16))
+    """
+    found: list[tuple[Beats, Beats]] = []
+    onset: Beats = 0
+    for bar in progression.bars:
+        for slot in bar.slots:
+            end = onset + slot.beats
+            if slot.chord is not None:
+                found.append((onset, end))
+            onset = end
+    return tuple(found)

@@ -34,6 +34,7 @@ _DRAWN_ELSEWHERE = {
     "ListAnswer": "list_page.draw_list",
     "RecentAnswer": "list_page.draw_recent",
     "SettingsAnswer": "settings_page.draw_settings",
+    "TonesAnswer": "tones_page.draw_tones",
     "RunAnswer": "help.draw_run",
     "TourAnswer": "help.draw_tour",
 }
@@ -84,7 +85,7 @@ def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
         lines += total(view, conventions, page)
         lines += _melody(view, tune, conventions, page)
     lines += _legend(answer.views[0], conventions, page)
-    for remark in (*(tune.remarks if answer.introduces else ()), answer.advice):
+    for remark in (*(tune.all_remarks if answer.introduces else ()), answer.advice):
         lines += wrapped(remark, page.width, role="hint")
     return lines
 

@@ -36,6 +36,7 @@ _WRITTEN_ELSEWHERE = {
     "SingerAnswer": "json_singer.singer_document",
     "RecentAnswer": "json_keeping.recent_document",
     "SettingsAnswer": "json_keeping.settings_document",
+    "TonesAnswer": "json_tones.tones_document",
     "WhyAnswer": "json_voicing.why_document",
 }
 """Kind of answer to ``module.function`` of this room; imported when one is written."""

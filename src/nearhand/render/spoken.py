@@ -23,6 +23,7 @@ _SPOKEN_ELSEWHERE = {
     "OthersAnswer": "spoken_hands.paths",
     "PartsAnswer": "spoken_parts.parts",
     "SingerAnswer": "spoken_band.singers",
+    "TonesAnswer": "spoken_tones.tones",
     "ViewsAnswer": "spoken_hands.views",
     "WhyAnswer": "spoken_hands.reasons",
 }

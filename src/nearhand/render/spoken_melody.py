@@ -44,7 +44,7 @@ def melody_sentences(melody: Melody, mode: Mode, conventions: Conventions) -> It
             if note.graces:
                 names = ", ".join(pitch_name(melody.tonic.up(grace), conventions) for grace in note.graces)
                 yield f"grace note{'s' * (len(note.graces) > 1)} {names}."
-            told = f"{_degree(write(note.interval))}, {pitch_name(pitch, conventions)}, {_beats(note.beats)}"
+            told = f"{degree_in_words(write(note.interval))}, {pitch_name(pitch, conventions)}, {_beats(note.beats)}"
             yield f"{'held on: ' * note.is_held}{told}{_ornament(note.ornament)}."
 
 
@@ -52,10 +52,10 @@ def _ornament(ornament: str) -> str:
     return f", {_ORNAMENTS[ornament]}" if ornament else ""
 
 
-def _degree(text: str) -> str:
+def degree_in_words(text: str) -> str:
     """A degree with its octave marks as words.
 
-    >>> _degree("5_"), _degree("♭3''"), _degree("1")
+    >>> degree_in_words("5_"), degree_in_words("♭3''"), degree_in_words("1")
     ('5 below', '♭3 two octaves up', '1')
     """
     bare = text.rstrip(HIGHER + LOWER)

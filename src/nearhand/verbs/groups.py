@@ -7,7 +7,7 @@ from nearhand.verbs.table import VERBS
 _GROUPS = {
     "look": "show melody lines list",
     "move": "to next back up down octave way relative parallel home",
-    "understand": "keys key explain cadences borrow instead why singer parts difficulty",
+    "understand": "keys key explain cadences tones borrow instead why singer parts difficulty",
     "voice": "voice others loop left span register top pin weigh",
     "keep": "open save recent undo redo recover",
     "set": "set degrees sevenths symbols figures names sing plain layout colours paging completion",
