@@ -136,7 +136,7 @@ def test_an_error_found_when_the_chords_are_read_is_placed_in_the_file():
     with pytest.raises(InputError) as caught:
         resolve(section.chart, key("g"))
 
-    assert str(found.placed(caught.value, section)).splitlines()[:3] == [
+    assert str(found.placed(caught.value)).splitlines()[:3] == [
         "doors.toml, line 17, column 18: H is no chord root",
         '  chords = "| Cm | Hm ||"',
         "                   ^",

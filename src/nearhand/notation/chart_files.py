@@ -108,11 +108,18 @@ class ChartFile(NamedTuple):
 
     def placed(self, error: InputError) -> InputError:
         """An error in the text of a section's chart or melody, with its line and column in the file."""
+        if error.source:
+            return error
         for section in self.sections:
             for field, written in (("chords", section.chart), ("melody", section.melody)):
                 if written is not None and written.text == error.text:
                     return self.source.in_value(error, field, written.text, section.place)
         return error
+
+    def in_melody(self, error: InputError, section: Section) -> InputError:
+        """An error in the melody of a section, with its line and column in the file."""
+        assert section.melody is not None
+        return self.source.in_value(error, "melody", section.melody.text, section.place)
 
 
 def read_chart_file(text: str, name: str) -> ChartFile:

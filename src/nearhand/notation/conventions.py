@@ -10,6 +10,7 @@ SEVENTHS = ("chord", "scale")
 SYMBOLS = ("plain", "jazz", "long", "compact", "ascii")
 FIGURES = ("line", "raised")
 SING = ("numbers", "syllables")
+NATURAL, HARMONIC, MELODIC = MINOR = ("natural", "harmonic", "melodic")
 NAMES = ("english", "german", "solfege")
 SPOKEN = "spoken"
 LAYOUTS = ("drawn", SPOKEN)
@@ -28,6 +29,8 @@ class Conventions(NamedTuple):
     grids and keyboards, or ``spoken``, one fact a line and signs as words, for ears. ``names`` are those of listed
     notes and of keys: ``english``, ``german`` (H is B natural), ``solfege`` (Do is C); symbols and input stay English.
     ``sing``: the degrees of a melody as ``numbers``, or as movable ``syllables`` (do is the tonic in every key).
+    ``minor``: the form of minor in which the bare sixths and sevenths of a melody are read, where degrees are counted
+    in the mode: ``natural``, ``harmonic`` or ``melodic`` (as in ``notation.melody_minor``).
     """
 
     degrees: str = "mode"
@@ -38,6 +41,7 @@ class Conventions(NamedTuple):
     layout: str = "drawn"
     names: str = "english"
     sing: str = "numbers"
+    minor: str = NATURAL
 
     def choosing(self, name: str, choice: str) -> Conventions:
         """The same conventions with another choice of one that has a name: degrees, sevenths, symbols ..."""

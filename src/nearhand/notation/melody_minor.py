@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from nearhand.notation.conventions import HARMONIC, MELODIC
 from nearhand.notation.degrees import RAISED, degree_number
 from nearhand.notation.melody_bars import Read
 from nearhand.notation.melody_degrees import read_degree
@@ -18,8 +19,6 @@ from nearhand.notation.melody_signs import Sign
 from nearhand.theory.interval import Interval
 from nearhand.theory.record import NamedTuple
 
-NATURAL, HARMONIC, MELODIC = "natural", "harmonic", "melodic"
-FORMS = (NATURAL, HARMONIC, MELODIC)
 _SHARP = Interval(7, -4)
 """What a sharp adds: an augmented unison."""
 

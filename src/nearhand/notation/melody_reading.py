@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.conventions import DEFAULT, NATURAL, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.notation.melody_bars import Read, bars_of_melody
 from nearhand.notation.melody_intervals import HINT, NoteReader, needs_key
-from nearhand.notation.melody_minor import NATURAL, signs_in_form
+from nearhand.notation.melody_minor import signs_in_form
 from nearhand.notation.melody_signs import Grace, Sign, signs_of_melody
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
@@ -82,15 +82,12 @@ def resolve_melody(  # noqa: PLR0913  # where a melody stands takes many facts
     meter: Meter = COMMON_TIME,
     conventions: Conventions = DEFAULT,
     *,
-    minor: str = NATURAL,
     held: Interval | None = None,
 ) -> Melody:
     """Read a melody's notes in a key, and put them in bars: of ``meters`` in turn, then of ``meter``.
 
-    ``minor``: the form of minor (one of ``melody_minor.FORMS``) in which bare sixths and sevenths are read, where
-    degrees are counted in the mode. ``held``: the note that sounds when the melody begins, which a hold may hold on.
-    Raises InputError, placed in the melody's text: also at a bar that is too long or too short, and at a note outside
-    the MIDI numbers.
+    ``held``: the note that sounds when the melody begins, which a hold may hold on. Raises InputError, placed in the
+    melody's text: also at a bar that is too long or too short, and at a note outside the MIDI numbers.
 
     >>> from nearhand.notation.keys import parse_key
     >>> melody = resolve_melody(read_melody("5_ | 1 2 [3 4] 5 |"), parse_key("G"))
@@ -101,8 +98,8 @@ def resolve_melody(  # noqa: PLR0913  # where a melody stands takes many facts
     signs: list[tuple[Sign, Read]] = [
         (sign, reader.note(sign)) if sign.kind == "note" else (sign, None) for sign in written.signs
     ]
-    if minor != NATURAL and key.mode.is_minor and conventions.degrees == "mode":
-        signs = signs_in_form(signs, minor)
+    if conventions.minor != NATURAL and key.mode.is_minor and conventions.degrees == "mode":
+        signs = signs_in_form(signs, conventions.minor)
         for sign, read in signs:
             reader.check(sign, read)
     return Melody(reader.tonic, bars_of_melody(written.text, signs, meters, meter, held), reader.has_octaves)

@@ -47,7 +47,7 @@ def draw_melody(answer: MelodyAnswer, page: Page) -> list[Line]:
     if len(answer.views) == 1:
         lines += key_line(answer.views[0].key, tune, conventions, page)
     lines += melody_lines(answer.views, answer.bars, tune.key, conventions, page)
-    remarks = tune.remarks if answer.introduces else ()
+    remarks = tune.all_remarks if answer.introduces else ()
     for text, role in ((legend_of(conventions), "label"), *((remark, "hint") for remark in (*remarks, answer.advice))):
         lines += wrapped(text, page.width, role=role)
     return lines

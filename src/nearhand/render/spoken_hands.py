@@ -40,7 +40,7 @@ def views(answer: ViewsAnswer) -> Iterator[str]:
 
             yield "The melody."
             yield from melody_sentences(view.melody, view.key.mode, conventions)
-    yield from tune.remarks if answer.introduces else ()
+    yield from tune.all_remarks if answer.introduces else ()
     if answer.advice:
         yield answer.advice
 

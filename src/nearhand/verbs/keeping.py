@@ -36,7 +36,10 @@ def save(session: Session, arguments: Arguments) -> Outcome:
             "save needs a file name", arguments.line, len(arguments.line), hint="write for example  save waltz.toml"
         )
     path = chart_name(arguments.text)
-    write_tune(path, tune.in_key(key), replace=arguments.has("over"))
+    from nearhand.verbs.melodies import melody_in  # most tunes are chords alone
+
+    moved = tune._replace(progression=tune.progression.in_key(key), melody=melody_in(session, key))
+    write_tune(path, moved, replace=arguments.has("over"))
     return Outcome(
         session, NoteAnswer((f"Saved in {key_name(key, session.conventions)} as {path}.",)), chart=from_home(path)
     )

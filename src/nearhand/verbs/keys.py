@@ -102,7 +102,7 @@ def key(session: Session, arguments: Arguments) -> Outcome:
     session = loaded(session, arguments._replace(words=()))
     if not arguments.words:
         return Outcome(session, keys(session, arguments).answer)
-    return shown(session.with_tune(session.stand[0].read_in(parse_key(arguments.text))))
+    return shown(session.read_in(parse_key(arguments.text)))
 
 
 def read_from_now_on(session: Session, named: Key) -> Outcome:

@@ -24,7 +24,7 @@ def loaded(session: Session, arguments: Arguments) -> Session:
 
     Raises InputError when no tune is there to work on, or one of the words cannot be read.
     """
-    session = with_conventions(session, arguments)
+    way, session = session.way, with_conventions(session, arguments)
     if voicing := arguments.option("voicing"):
         wishes = session.wishes
         if voicing != wishes.style:
@@ -33,9 +33,9 @@ def loaded(session: Session, arguments: Arguments) -> Session:
     if arguments.words:
         session = session.with_tune(tune_of(arguments, key, session))
     elif key is not None and session.tune is not None:
-        session = session.with_tune(session.tune.read_in(key))
+        session = session.read_in(key)
     if arguments.has("melody"):
-        session = _with_melody(session, arguments, key)
+        session = _with_melody(session, arguments, key, way)
     if arguments.has("loop"):
         session = session._replace(loop=True)
     _ = session.stand  # refuses when there is no tune
@@ -60,7 +60,7 @@ def loaded_with_chords(session: Session, arguments: Arguments) -> Session:
 def with_conventions(session: Session, arguments: Arguments) -> Session:
     """The session with the notation that a verb's options ask for."""
     conventions = session.conventions
-    for name in ("degrees", "sevenths", "symbols", "figures", "layout", "names", "sing"):
+    for name in ("degrees", "sevenths", "symbols", "figures", "layout", "names", "sing", "minor"):
         if chosen := arguments.option(name):
             conventions = conventions.choosing(name, chosen)
     if arguments.has("plain"):
@@ -70,14 +70,14 @@ def with_conventions(session: Session, arguments: Arguments) -> Session:
     return session._replace(conventions=conventions)
 
 
-def _with_melody(session: Session, arguments: Arguments, key: Key | None) -> Session:
-    """The session with the melody of ``--melody``, over the chords that are there or alone."""
-    from nearhand.verbs.melodies import melody_tune, over_chords
+def _with_melody(session: Session, arguments: Arguments, key: Key | None, way: str) -> Session:
+    """The session with the melody of ``--melody``, over the chords there or alone; ``way``: the one that was before."""
+    from nearhand.verbs.melodies import melody_tune, put_over_chords
 
     text = arguments.options["melody"]
     try:
         if session.tune is not None and session.tune.progression.bars:
-            return session._replace(tune=over_chords(session.tune, text, session.shown_key, session.conventions))
+            return put_over_chords(session, text, way)
         return session.with_tune(melody_tune(text, key, session.conventions, session.shown_key))
     except InputError as error:
         raise arguments.placed(error, "melody") from None
@@ -101,7 +101,7 @@ def tune_from_input(text: str, source: str, key: Key | None, session: Session) -
 
 
 def is_chart_file(text: str) -> bool:
-    """Whether a text is the whole of a chart file: its first line that is no note has a field of one.
+    r"""Whether a text is the whole of a chart file: its first line that is no note has a field of one.
 
     >>> is_chart_file('# mine\nkey = "C"'), is_chart_file("| C | F |")
     (True, False)

@@ -8,15 +8,16 @@ from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.melody_reading import WrittenMelody, no_key_for, read_melody, resolve_melody
 from nearhand.notation.melody_remarks import remarks_on_melody
+from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
-from nearhand.theory.melody import Melody, MelodyBar, MelodyNote
+from nearhand.theory.melody import NEAREST, Melody, MelodyBar, MelodyNote, tonic_near
 from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression
 from nearhand.verbs.answers import MelodyAnswer, MelodyView
 from nearhand.verbs.session import Session
 from nearhand.verbs.show import care_in
 from nearhand.verbs.tune import GIVEN, INFERRED, Tune
 
-_OTHER_KEY_HINT = "leave the key out to put the melody over these chords, or add --alone to put them away"
+OTHER_KEY_HINT = "leave the key out to put the melody over these chords, or add --alone to put them away"
 
 
 def melody_tune(
@@ -44,7 +45,7 @@ def melody_tune(
     if named is not None:
         melody = resolve_melody(written, named, (), meter, conventions)
         remarks = remarks_on_melody(written, named, conventions)
-        return Tune(Progression(named, ()), GIVEN, melody=melody, remarks=remarks)
+        return Tune(Progression(named, ()), GIVEN, melody=melody, melody_remarks=remarks)
     best, second = inferred_keys([(written, meter)], conventions)
     melody = resolve_melody(written, best, (), meter, conventions)
     return Tune(Progression(best, ()), INFERRED, second, melody=melody)
@@ -70,10 +71,13 @@ def inferred_keys(melodies: Sequence[tuple[WrittenMelody, Meter]], conventions: 
     return fits[0].key, fits[1].key
 
 
-def over_chords(tune: Tune, text: str, shown: Key | None = None, conventions: Conventions = DEFAULT) -> Tune:
+def over_chords(
+    tune: Tune, text: str, shown: Key | None = None, conventions: Conventions = DEFAULT, way: str = NEAREST
+) -> Tune:
     """A tune with a melody over its chords, which is written in the key that is shown, the tune's own or another.
 
-    Raises InputError; also when the melody is in another key, or longer than the chords.
+    ``way``: how melodies go from the one key to the other. Raises InputError; also when the melody is in another key,
+    or longer than the chords.
 
     >>> from nearhand.verbs.tune import tune_from_text
     >>> tune = over_chords(tune_from_text("| C | F | G7 | C |"), "5_ | 1 2 3 5 | 6 - 4 6 | 5 - b7_ 7_ | 1 - -")
@@ -85,12 +89,12 @@ def over_chords(tune: Tune, text: str, shown: Key | None = None, conventions: Co
     if written.key is not None and written.key != shown:
         end = text.find(":")
         what = f"the chords are in {shown}, and this melody is in {written.key}"
-        raise InputError(what, text, 0, end, wanted=f"a melody in {shown}", hint=_OTHER_KEY_HINT)
+        raise InputError(what, text, 0, end, wanted=f"a melody in {shown}", hint=OTHER_KEY_HINT)
     bars = tune.progression.bars
     melody = resolve_melody(written, shown, [bar.meter for bar in bars], _last_meter(bars), conventions)
     refuse_longer(melody, len(bars), written)
-    remarks = (*tune.remarks, *remarks_on_melody(written, shown, conventions))
-    return tune._replace(melody=_brought_home(melody, tune.key, shown), remarks=tuple(dict.fromkeys(remarks)))
+    home = _brought_home(melody, tune.key, shown, way, written)
+    return tune._replace(melody=home, melody_remarks=remarks_on_melody(written, shown, conventions))
 
 
 def _last_meter(bars: Sequence[Bar]) -> Meter:
@@ -110,12 +114,32 @@ def _counted(count: int) -> str:
     return f"{count} bar{'s' * (count != 1)}"
 
 
-def _brought_home(melody: Melody, own: Key, shown: Key) -> Melody:
-    """A melody that was written in the shown key, in the tune's own key, so that it is shown where it was written."""
-    home = melody.in_key(own)
-    back = home.in_key(shown)
-    octaves = (melody.tonic.midi - back.tonic.midi) // 12
-    return home.in_key(own, octaves=octaves)
+def _brought_home(melody: Melody, own: Key, shown: Key, way: str, written: WrittenMelody) -> Melody:
+    """A melody that was written in the shown key, in the tune's own key, so that it is shown where it was written.
+
+    Raises InputError where it would leave the MIDI numbers there.
+    """
+    tonic = tonic_near(own, melody.tonic)
+    octaves = (melody.tonic.midi - tonic_near(shown, tonic, way).midi) // 12
+    home = melody._replace(tonic=tonic_near(own, tonic, octaves=octaves))
+    try:
+        home.check_range()
+    except ValueError as error:
+        what, hint = f"in {own}, the chords' own key, {error}", "write it in a nearer octave; middle C is C4"
+        raise InputError(what, written.text, 0, wanted="a nearer octave", hint=hint) from None
+    return home
+
+
+def put_over_chords(session: Session, text: str, way: str) -> Session:
+    """A session with a melody over its chords, shown where it was written; ``way`` is the one that goes on to hold.
+
+    Raises InputError.
+    """
+    tune, shown = session.stand
+    new = over_chords(tune, text, shown, session.conventions, way)
+    assert new.melody is not None
+    lies, would_lie = (tonic_near(shown, new.melody.tonic, each).midi for each in (way, session.way))
+    return session._replace(tune=new, octaves=(lies - would_lie) // 12)
 
 
 def melody_in(session: Session, key: Key) -> Melody | None:
@@ -141,21 +165,29 @@ def melody_views(session: Session, keys: tuple[Key, ...], introduces: bool) -> M
 
 
 def joined(sections: Sequence[tuple[Melody | None, Sequence[Meter]]]) -> Melody | None:
-    """The melodies of sections as one, each filled up with rests to the meters of its section's chords, if it has some.
+    """The melodies of sections as one, all but the last filled up with rests to the meters of their sections' chords.
 
     Only the first may have a pickup. None where no section has a melody.
     """
     found = [melody for melody, _ in sections if melody is not None]
     if not found:
         return None
+    last = max(place for place, (melody, _) in enumerate(sections) if melody is not None)
     bars: list[MelodyBar] = []
-    for place, (melody, meters) in enumerate(sections):
+    for place, (melody, meters) in enumerate(sections[: last + 1]):
         own = [] if melody is None else list(melody.bars)
         pickup = [own.pop(0)] if melody is not None and melody.has_pickup else []
-        own += [MelodyBar((), meter) for meter in meters[len(own) :]]
-        goes_on = place < len(sections) - 1 or meters
-        bars += pickup + ([_filled(bar) for bar in own] if goes_on else own)
+        if place < last:
+            own = [_filled(bar) for bar in (*own, *(MelodyBar((), meter) for meter in meters[len(own) :]))]
+        bars += pickup + own
     return Melody(found[0].tonic, tuple(bars), all(melody.has_octaves for melody in found))
+
+
+def sounds_at_the_end(melody: Melody | None, meters: Sequence[Meter]) -> Interval | None:
+    """What a melody leaves sounding where the bars of its section end; None where it rests, or ends before them."""
+    if melody is None or len(melody.bars) - melody.has_pickup < len(meters) or melody.bars[-1].is_short:
+        return None
+    return melody.notes[-1].interval
 
 
 def _filled(bar: MelodyBar) -> MelodyBar:

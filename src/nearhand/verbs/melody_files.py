@@ -8,19 +8,20 @@ from nearhand.notation.chart_files import ChartFile, Section
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.melody_reading import WrittenMelody, no_key_for, resolve_melody
+from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
 from nearhand.theory.progression import Bar, Meter, Progression, Slot
 from nearhand.verbs.files import sectioned
-from nearhand.verbs.melodies import inferred_keys, joined, refuse_longer
+from nearhand.verbs.melodies import inferred_keys, joined, refuse_longer, sounds_at_the_end
 from nearhand.verbs.tune import GIVEN, INFERRED, Tune, tune_from_charts
 
 
 def tune_with_melody(chart_file: ChartFile, key: Key | None, conventions: Conventions) -> Tune:
     """The tune of a chart file with melodies; ``key`` goes before the file's own.
 
-    A section without chords rests under its melody where others have chords. Raises InputError, placed in the text of
-    the chart or the melody at fault.
+    A section without chords rests under its melody where others have chords. A melody may hold on what sounds at the
+    end of the section before. Raises InputError, placed in the file, or in the text of the chart at fault.
     """
     sections = chart_file.sections
     charts = [section.chart for section in sections if section.chart is not None]
@@ -29,16 +30,20 @@ def tune_with_melody(chart_file: ChartFile, key: Key | None, conventions: Conven
     chords = sectioned(tune.progression.bars, sections)
     bars: list[Bar] = []
     melodies: list[tuple[Melody | None, Sequence[Meter]]] = []
-    start = 0
+    start, held = 0, None
     for section in sections:
         count = len(section.chart.bars) if section.chart is not None else 0
         own = chords[start : start + count]
         start += count
-        melody = _melody(section, own, tune.key, conventions)
+        try:
+            melody = _melody(section, own, tune.key, conventions, held)
+            _refuse_late_pickup(section, melody, is_later=bool(melodies))
+        except InputError as error:
+            raise chart_file.in_melody(error, section) from None
         if charts and not own and melody is not None:
             own = _resting(melody, section.name)
         melodies.append((melody, [bar.meter for bar in own]))
-        _refuse_late_pickup(section, melody, bool(bars) or len(melodies) > 1)
+        held = sounds_at_the_end(*melodies[-1])
         bars += own
     return tune._replace(progression=Progression(tune.key, tuple(bars)), melody=joined(melodies))
 
@@ -56,11 +61,13 @@ def _without_chords(sections: Sequence[Section], named: Key | None, conventions:
     return Tune(Progression(best, ()), INFERRED, second)
 
 
-def _melody(section: Section, bars: Sequence[Bar], key: Key, conventions: Conventions) -> Melody | None:
+def _melody(
+    section: Section, bars: Sequence[Bar], key: Key, conventions: Conventions, held: Interval | None
+) -> Melody | None:
     if section.melody is None:
         return None
     _refuse_other_key(section.melody, key)
-    melody = resolve_melody(section.melody, key, [bar.meter for bar in bars], section.meter, conventions)
+    melody = resolve_melody(section.melody, key, [bar.meter for bar in bars], section.meter, conventions, held=held)
     if section.chart is not None:
         refuse_longer(melody, len(bars), section.melody)
     return melody

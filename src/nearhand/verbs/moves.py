@@ -139,7 +139,8 @@ def _read_in(session: Session, arguments: Arguments, other: Callable[[Key], Key]
         return read_from_now_on(session, other(session.shown_key))
     session = loaded(session, arguments._replace(words=()))
     tune, key = session.stand
-    new = session.with_tune(tune.read_in(other(tune.key)))._replace(shown_key=other(key), loop=session.loop)
+    new = session.with_tune(tune.read_in(other(tune.key)))
+    new = new._replace(shown_key=other(key), loop=session.loop, octaves=session.octaves)
     name = key_name(other(key), session.conventions)
     what, whose = ("chords", "numerals") if tune.progression.bars else ("notes", "degrees")
     stays = f"The {what} stay as they are; their {whose} are now read in {name}."

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SING, SYMBOLS
+from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, MINOR, NAMES, SEVENTHS, SING, SYMBOLS
 from nearhand.theory.melody import WAYS
 from nearhand.verbs.verb import Option
 from nearhand.voicing.wishes import LEFT_PATTERNS, NO_VOICING, STYLES
@@ -56,6 +56,13 @@ NOTATION = (
 MELODY = Option("melody", "NOTES", "a melody over the chords or alone: 5_ | 1 2 3 1 |, E4 F#4 [G4 A4], do re mi")
 SING_OPTION = Option("sing", "HOW", SING_HELP, SING)
 WAY = Option("way", "WAY", WAY_HELP, WAYS)
+MINOR_OPTION = Option(
+    "minor",
+    "FORM",
+    "read bare 6 and 7 in minor as in the natural scale (natural), with a raised 7 (harmonic), or both raised where "
+    "the melody rises and low where it falls (melodic)",
+    MINOR,
+)
 WITH_MELODY = (MELODY, SING_OPTION, WAY)
 READING = (KEY, *NOTATION)
 VOICING = Option("voicing", "STYLE", VOICE_HELP, VOICINGS)

@@ -85,6 +85,14 @@ class Session(NamedTuple):
         """The session with its tune shown in another key, on the best path there, its melody by the usual way."""
         return self.on_best_path()._replace(shown_key=key, octaves=0)
 
+    def read_in(self, key: Key) -> Session:
+        """The session with its tune read in another key and shown there; the melody stays in its octave.
+
+        Raises InputError when there is no tune.
+        """
+        tune, shown = self.stand
+        return self.with_tune(tune.read_in(key))._replace(octaves=self.octaves if shown == tune.key else 0)
+
     def with_tune(self, tune: Tune) -> Session:
         """The session with another tune, shown in its own key."""
         wishes = self.wishes

@@ -40,6 +40,7 @@ VERBS = (
             Option("to", "KEYS", options.TO_HELP),
             Option("meter", "METER", "the meter of a melody alone, for example 3/4; 4/4 when it is not given"),
             Option("alone", "", "put the chords away that are there"),
+            options.MINOR_OPTION,
             options.SING_OPTION,
             options.WAY,
             *options.READING,

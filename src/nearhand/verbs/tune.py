@@ -35,6 +35,12 @@ class Tune(NamedTuple):
     notes: str = ""
     remarks: tuple[str, ...] = ()
     melody: Melody | None = None
+    melody_remarks: tuple[str, ...] = ()
+
+    @property
+    def all_remarks(self) -> tuple[str, ...]:
+        """What could be read otherwise, in its chords and in its melody."""
+        return self.remarks + self.melody_remarks
 
     @property
     def key(self) -> Key:
@@ -72,8 +78,13 @@ class Tune(NamedTuple):
             bar._replace(slots=tuple(slot._replace(chord=slot.chord and slot.chord.above(shift)) for slot in bar.slots))
             for bar in old.bars
         )
-        melody = self.melody and self.melody.read_in(key)
-        return self._replace(progression=Progression(key, bars), key_source=GIVEN, runner_up=None, melody=melody)
+        return self._replace(
+            progression=Progression(key, bars),
+            key_source=GIVEN,
+            runner_up=None,
+            melody=self.melody and self.melody.read_in(key),
+            melody_remarks=(),
+        )
 
     def analyses(self) -> tuple[Analysis, ...]:
         """What each chord is in the key, rests left out."""
