@@ -71,8 +71,8 @@ def test_these_are_counted(chords, own, key, counts):
 
 
 def test_a_melody_counts_with_its_grace_notes_and_held_notes_once():
-    # In D: F sharp, G sharp beside the signature, A, A held; D sharp as a grace note.
-    melody = parse_melody("C: 3 #4 | 5 - - - | {#1}2")
+    # In D: F sharp, G sharp beside the signature, A held over the bar line, D sharp as a grace note before E.
+    melody = parse_melody("C: 3 #4 | 5 - - - | - {#1}2 r r")
     found = difficulty_of(Progression(parse_key("C"), ()), melody, keys_of("D"), keys_of("C"), 3)
     (row,) = found.keys
 

@@ -73,6 +73,12 @@ def test_every_page_fits(width, plain, names):
     assert not plain or "\n".join(lines).isascii()
 
 
+def test_the_tunes_own_key_is_the_known_one_wherever_it_is_shown():
+    answer = answer_to("difficulty --to C,F", after(f"C: {TWO_FIVE_ONE}", "to F"))
+
+    assert [row.is_known for row in answer.difficulty.keys] == [True, False]
+
+
 def test_the_melody_on_the_stand_counts():
     chords = after(f"C: {TWO_FIVE_ONE}")
     with_melody = after("melody 1 #4 5 r", start=chords)

@@ -96,6 +96,14 @@ def test_a_melody_stands_below_the_chords_in_the_octave_that_is_read():
     ]
 
 
+@pytest.mark.parametrize("layout", ["drawn", "spoken"])
+def test_a_melody_in_degrees_may_be_taken_to_another_octave(layout):
+    line = f"parts --for oboe --layout {layout}"
+    texts = ["\n".join(page_of(line, 200, after(melody))) for melody in ("melody C: 1 2 3 4", "melody C: C4 D E F")]
+
+    assert ["The melody was given without octaves" in text for text in texts] == [True, False]
+
+
 def test_a_melody_alone_is_written_too():
     answer = answer_to("parts --for 'alto sax'", after("melody C# minor: C#4 B#3 C#4 E4"))
     (part,) = answer.parts

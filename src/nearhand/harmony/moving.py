@@ -25,6 +25,8 @@ def best_spelling(progression: Progression, key: Key, come_from: Key) -> Key:
     'Eb minor'
     """
     names = spellings(key)
+    if len(names) == 1:
+        return names[0]
     preferred = nearest_spelling(key, come_from)
     return min(names, key=lambda name: (double_accidentals(progression, name), name != preferred))
 

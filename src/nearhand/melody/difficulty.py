@@ -107,7 +107,9 @@ def difficulty_of(
 def _chord_tones(progression: Progression) -> Iterable[int]:
     """The tones of all chords, foreign basses included, in fifths above the tonic."""
     for chord in progression.relative_chords:
-        yield from dict.fromkeys(chord.places if chord.bass == chord.root else (*chord.places, chord.bass))
+        yield from chord.places
+        if chord.bass not in (chord.root, *chord.places):
+            yield chord.bass
 
 
 def _melody_tones(melody: Melody | None) -> Iterable[int]:

@@ -24,6 +24,7 @@ from nearhand.verbs.parts import Part, PartsAnswer
 _INDENT = 4
 MOST_SHARED = 6
 LEGEND = "friendly: keys to sound in that have few accidentals or open strings for the player, easiest first"
+FREE_OCTAVE = "The melody was given without octaves: take it an octave up or down where that lies better."
 
 
 def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
@@ -41,8 +42,10 @@ def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
     lines.append(line())
     if len(answer.parts) > 1:
         lines += wrapped(shared_in_words(answer), width)
-    for legend in (LEGEND, "" if answer.tune.melody is None else melody_page.legend_of(conventions)):
-        lines += wrapped(legend, width, role="label")
+    lines += wrapped(LEGEND, width, role="label")
+    if answer.tune.melody is not None:
+        lines += wrapped(melody_page.legend_of(conventions), width, role="label")
+        lines += [] if answer.tune.melody.has_octaves else wrapped(FREE_OCTAVE, width, role="hint")
     return lines
 
 

@@ -43,7 +43,8 @@ class Arguments(NamedTuple):
 class Option(NamedTuple):
     """An option of a verb: written ``--name VALUE``, or ``--name`` alone when ``value`` is empty.
 
-    Its value is one of ``choices``, where there are some. ``completes`` names what may stand in it: ``instruments``.
+    Its value is one of ``choices``, where there are some. ``completes`` names what may stand in it, as it does of a
+    verb; also ``instruments``, with commas between.
     """
 
     name: str
