@@ -6,14 +6,22 @@ from nearhand.theory.interval import shortest
 from nearhand.theory.key import Key, nearest_spelling, spellings
 from nearhand.theory.progression import Progression
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.theory.melody import Melody
 
-def double_accidentals(progression: Progression, key: Key) -> int:
-    """How many chord tones would need a double accidental in a key."""
-    return sum(abs(tone.alteration) > 1 for chord in progression.in_key(key).chords() for tone in chord.tones)
+
+def double_accidentals(progression: Progression, key: Key, melody: Melody | None = None) -> int:
+    """How many chord tones, and notes of a melody, would need a double accidental in a key."""
+    in_chords = sum(abs(tone.alteration) > 1 for chord in progression.in_key(key).chords() for tone in chord.tones)
+    if melody is None:
+        return in_chords
+    intervals = [each for note in melody.notes for each in (note.interval, *note.graces) if each is not None]
+    return in_chords + sum(abs(key.tonic.up(interval.fifths).alteration) > 1 for interval in intervals)
 
 
-def best_spelling(progression: Progression, key: Key, come_from: Key) -> Key:
-    """The name of a key for this music: that with fewest accidentals in the signature.
+def best_spelling(progression: Progression, key: Key, come_from: Key, melody: Melody | None = None) -> Key:
+    """The name of a key for this music, chords and melody: that with fewest accidentals in the signature.
 
     Of six sharps and six flats the one that needs fewer double accidentals in the music is taken, and if both need as
     many, the one on the side one comes from.
@@ -28,15 +36,15 @@ def best_spelling(progression: Progression, key: Key, come_from: Key) -> Key:
     if len(names) == 1:
         return names[0]
     preferred = nearest_spelling(key, come_from)
-    return min(names, key=lambda name: (double_accidentals(progression, name), name != preferred))
+    return min(names, key=lambda name: (double_accidentals(progression, name, melody), name != preferred))
 
 
-def neighbour(progression: Progression, key: Key, falling: bool) -> Key:
+def neighbour(progression: Progression, key: Key, falling: bool, melody: Melody | None = None) -> Key:
     """The next key on the circle from ``key``, a fifth down or up."""
-    return best_spelling(progression, key.moved(-1 if falling else 1), come_from=key)
+    return best_spelling(progression, key.moved(-1 if falling else 1), key, melody)
 
 
-def all_keys(progression: Progression, falling: bool = True) -> tuple[Key, ...]:
+def all_keys(progression: Progression, falling: bool = True, melody: Melody | None = None) -> tuple[Key, ...]:
     """The twelve keys from the progression's own one by falling (or rising) fifths.
 
     >>> from nearhand.notation.chart import read_chart, resolve
@@ -47,7 +55,7 @@ def all_keys(progression: Progression, falling: bool = True) -> tuple[Key, ...]:
     """
     keys = [progression.key]
     for _ in range(11):
-        keys.append(neighbour(progression, keys[-1], falling))
+        keys.append(neighbour(progression, keys[-1], falling, melody))
     return tuple(keys)
 
 
@@ -58,7 +66,9 @@ between them), or by chance."""
 _STEPS = {SEMITONES: tuple(range(12)), TONES: (*range(0, 12, 2), *range(1, 12, 2))}
 
 
-def keys_in_order(progression: Progression, order: str = FALLING, seed: int = 0) -> tuple[Key, ...]:
+def keys_in_order(
+    progression: Progression, order: str = FALLING, seed: int = 0, melody: Melody | None = None
+) -> tuple[Key, ...]:
     """The twelve keys in one of ORDERS, the progression's own first; ``seed`` makes the order by chance the same again.
 
     >>> from nearhand.notation.keys import parse_key
@@ -69,7 +79,7 @@ def keys_in_order(progression: Progression, order: str = FALLING, seed: int = 0)
     ['C', 'D', 'E', 'Gb', 'Ab', 'Bb', 'Db']
     """
     if order in (FALLING, RISING):
-        return all_keys(progression, order == FALLING)
+        return all_keys(progression, order == FALLING, melody)
     own = progression.key
     if order == RANDOM:
         from random import Random
@@ -77,7 +87,7 @@ def keys_in_order(progression: Progression, order: str = FALLING, seed: int = 0)
         steps = (0, *Random(seed).sample(range(1, 12), 11))
     else:
         steps = _STEPS[order]
-    return (own, *(best_spelling(progression, own.moved(7 * step), come_from=own) for step in steps[1:]))
+    return (own, *(best_spelling(progression, own.moved(7 * step), own, melody) for step in steps[1:]))
 
 
 def distance_in_words(old: Key, new: Key) -> str:

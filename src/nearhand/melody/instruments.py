@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from nearhand.harmony.moving import best_spelling, double_accidentals
+from nearhand.harmony.moving import best_spelling
 from nearhand.theory.interval import Interval
-from nearhand.theory.key import Key, spellings
+from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
 from nearhand.theory.pitch import pitch_at
 from nearhand.theory.progression import Progression
@@ -63,9 +63,7 @@ class Instrument(NamedTuple):
         key = sounding.key
         if not self.fifths:
             return key
-        plain = best_spelling(sounding, self.written(key), come_from=key)
-        names = spellings(plain) if melody is not None else (plain,)
-        return min(names, key=lambda name: (_double_accidentals(sounding, melody, name), name != plain))
+        return best_spelling(sounding, self.written(key), key, melody)
 
     def written_melody(self, sounding: Melody, key: Key) -> Melody:
         """A sounding melody as it is written, in the key that the instrument reads.
@@ -81,13 +79,6 @@ class Instrument(NamedTuple):
         written = sounding._replace(tonic=pitch_at(key.tonic, sounding.tonic.midi + self.semitones))
         written.check_range()
         return written
-
-
-def _double_accidentals(progression: Progression, melody: Melody | None, key: Key) -> int:
-    notes = () if melody is None else melody.notes
-    intervals = [each for note in notes for each in (note.interval, *note.graces) if each is not None]
-    in_melody = sum(abs(key.tonic.up(interval.fifths).alteration) > 1 for interval in intervals)
-    return double_accidentals(progression, key) + in_melody
 
 
 INSTRUMENTS = {

@@ -37,7 +37,7 @@ def difficulty(session: Session, arguments: Arguments) -> Outcome:
     is_new = bool(arguments.words)
     session = loaded(session, arguments)
     tune, _ = session.stand
-    keys = _keys(session, arguments, "to") or all_keys(tune.progression)
+    keys = _keys(session, arguments, "to") or all_keys(tune.progression, melody=tune.melody)
     known = _keys(session, arguments, "known") or (tune.key,)
     found = difficulty_of(tune.progression, tune.melody, keys, known, choose)
     advice = CARE_IN_TWELVE_KEYS if len(keys) >= MOST else ""

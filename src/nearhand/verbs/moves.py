@@ -47,7 +47,7 @@ def back(session: Session, arguments: Arguments) -> Outcome:
 def _step(session: Session, arguments: Arguments, falling: bool) -> Outcome:
     session = loaded(session, arguments._replace(words=()))
     tune, key = session.stand
-    reached = neighbour(tune.progression, key, falling)
+    reached = neighbour(tune.progression, key, falling, tune.melody)
     at_home = reached.tonic.semitones == tune.key.tonic.semitones
     return shown(session.moved_to(tune.key if at_home else reached))
 
@@ -81,7 +81,7 @@ def _shift(session: Session, arguments: Arguments, direction: int) -> Outcome:
     session = loaded(session, arguments._replace(words=()))
     tune, key = session.stand
     semitones = direction * _semitones(arguments)
-    reached = best_spelling(tune.progression, key.moved(7 * semitones), come_from=key)
+    reached = best_spelling(tune.progression, key.moved(7 * semitones), key, tune.melody)
     at_home = reached.tonic.semitones == tune.key.tonic.semitones
     moved = session.moved_to(tune.key if at_home else reached)
     return shown(moved if tune.melody is None else _in_octave(moved, session, semitones))

@@ -6,9 +6,9 @@ from nearhand.harmony.moving import ORDERS, RANDOM, keys_in_order
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
-from nearhand.theory.progression import Progression
 from nearhand.verbs.answers import View, ViewsAnswer, view_in
 from nearhand.verbs.loading import loaded
+from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.verb import Arguments
 from nearhand.voicing.hands import SPAN
@@ -16,6 +16,7 @@ from nearhand.voicing.hands import SPAN
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.verbs.answers import MelodyAnswer
+    from nearhand.verbs.tune import Tune
 
 ALL = "all"
 _MOST_DIGITS = 9
@@ -55,7 +56,7 @@ def read_keys(text: str, session: Session) -> tuple[Key, ...]:
     tune, _ = session.stand
     words = text.lower().split()
     if words and words[0] == ALL:
-        return _all_keys(words[1:], text, tune.progression)
+        return _all_keys(words[1:], text, tune)
     keys, start = [], 0
     for part in text.split(","):
         try:
@@ -80,10 +81,10 @@ def seeded(text: str) -> tuple[str, str]:
     return f"{text} {seed}", f"This order by chance has the number {seed}: all random {seed} gives it again."
 
 
-def _all_keys(words: list[str], text: str, progression: Progression) -> tuple[Key, ...]:
+def _all_keys(words: list[str], text: str, tune: Tune) -> tuple[Key, ...]:
     """The twelve keys in the order that some words tell. Raises InputError."""
     if not words:
-        return keys_in_order(progression)
+        return keys_in_order(tune.progression, melody=tune.melody)
     order, *rest = words
     seed = rest[0] if order == RANDOM and rest else ""
     has_seed = seed.isascii() and seed.isdigit() and len(seed) <= _MOST_DIGITS
@@ -95,7 +96,7 @@ def _all_keys(words: list[str], text: str, progression: Progression) -> tuple[Ke
             f"write one of {', '.join(f'all {name}' for name in ORDERS)}",
         )
         raise InputError(what, text, start, start + len(wrong), wanted="an order of keys", hint=hint)
-    return keys_in_order(progression, order, int(seed or 0))
+    return keys_in_order(tune.progression, order, int(seed or 0), tune.melody)
 
 
 def read_target(text: str, own: Key) -> Key:
@@ -155,7 +156,7 @@ def _seen(session: Session, key: Key, is_one_of_several: bool) -> View:
     """The tune in a key; where that is one of several, a refusal names it."""
     tune, _ = session.stand
     try:
-        view = view_in(tune.progression, key, session.wishes, session.loops)
+        view = view_in(tune.progression, key, session.wishes, session.loops, tops_in(session, key))
     except InputError as error:
         if not is_one_of_several:
             raise
