@@ -17,7 +17,7 @@ from nearhand.melody.ranges import Voice
 from nearhand.melody.readings import Reading, accidentals, readings
 from nearhand.melody.spans import Span
 from nearhand.theory.key import Key
-from nearhand.theory.melody import HIGHEST
+from nearhand.theory.melody import HIGHEST, Melody
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
 
@@ -66,24 +66,32 @@ class Fit(NamedTuple):
 
 
 def ranked_keys(
-    span: Span, singers: Sequence[Voice], progression: Progression, instruments: Sequence[Instrument] = ()
+    span: Span,
+    singers: Sequence[Voice],
+    progression: Progression,
+    instruments: Sequence[Instrument] = (),
+    melody: Melody | None = None,
 ) -> tuple[Fit, ...]:
     """All twelve keys, best first, those in which the tune passes a range at the end; each singer in the best octave.
 
-    ``progression`` is the tune's chords, in whose key ``span`` is; it may be empty but for its key. A key in which the
-    tune would leave the MIDI numbers is left out.
+    ``progression`` is the tune's chords, in whose key ``span`` is; it may be empty but for its key. The ``melody``
+    has a say in how keys are named. A key in which the tune would leave the MIDI numbers is left out.
     """
     found = []
     for semitones in range(_OCTAVE):
         lows = range((span.low + semitones) % _OCTAVE, HIGHEST - span.width + 1, _OCTAVE)
         if lows:
             places = _places(span, singers, lows)
-            found.append(_fit(span, semitones, places, progression, instruments))
+            found.append(_fit(span, semitones, places, progression, instruments, melody))
     return tuple(sorted(found, key=lambda fit: fit.rank))
 
 
 def fitting_keys(
-    span: Span, singers: Sequence[Voice], progression: Progression, instruments: Sequence[Instrument] = ()
+    span: Span,
+    singers: Sequence[Voice],
+    progression: Progression,
+    instruments: Sequence[Instrument] = (),
+    melody: Melody | None = None,
 ) -> tuple[Fit, ...]:
     """The keys in which a tune fits all singers, best first; empty where none does.
 
@@ -93,7 +101,7 @@ def fitting_keys(
     >>> [(str(fit.key), fit.shift) for fit in fitting_keys(Span(60, 74), [voice_of(55, 69)], tune)]
     [('G major', -5)]
     """
-    return tuple(fit for fit in ranked_keys(span, singers, progression, instruments) if not fit.too_far)
+    return tuple(fit for fit in ranked_keys(span, singers, progression, instruments, melody) if not fit.too_far)
 
 
 def wider_by(span: Span, singers: Sequence[Voice]) -> tuple[int, ...]:
@@ -118,16 +126,17 @@ def _worst(places: Sequence[Place]) -> tuple[int, ...]:
     return tuple(map(max, zip(*(place.rank for place in places), strict=True)))
 
 
-def _fit(
+def _fit(  # noqa: PLR0913  # a key is judged by all of them
     span: Span,
     semitones: int,
     places: tuple[Place, ...],
     progression: Progression,
     instruments: Sequence[Instrument],
+    melody: Melody | None,
 ) -> Fit:
     key = progression.key
     if semitones:
-        key = best_spelling(progression, key.moved(_FIFTH * semitones), come_from=key)
+        key = best_spelling(progression, key.moved(_FIFTH * semitones), key, melody)
     read = readings(progression.in_key(key), instruments) if instruments else ()
     shift, placed = _counted_in_octaves(span, semitones, places)
     return Fit(key, shift, placed, read, accidentals(key, read))

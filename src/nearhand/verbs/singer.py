@@ -92,7 +92,7 @@ def answer_for(
     sung: Sung, singers: tuple[Voice, ...], instruments: tuple[Instrument, ...], conventions: Conventions
 ) -> SingerAnswer:
     """The keys in which a tune fits singers, or the nearest one."""
-    ranked = ranked_keys(sung.span, singers, sung.progression, instruments)
+    ranked = ranked_keys(sung.span, singers, sung.progression, instruments, sung.melody)
     fits = tuple(fit for fit in ranked if not fit.too_far)
     nearest = None if fits else ranked[0]
     low, high = ((), ()) if nearest is None else passing_bars(sung, nearest, singers)
