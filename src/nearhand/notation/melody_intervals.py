@@ -142,10 +142,9 @@ class NoteReader:
 
     def _no_note(self, text: str, start: int) -> InputError:
         end = start + len(text)
-        if text[0] == "8":
-            return InputError(
-                "8 is no degree", self.text, start, end, wanted="a degree 1 to 7", hint="write 1' for the octave"
-            )
+        if text in ("8", "9"):
+            hint = f"write {int(text) - 7}' for the {'octave' if text == '8' else 'ninth'}"
+            return InputError(f"{text} is no degree", self.text, start, end, wanted="a degree 1 to 7", hint=hint)
         capital = text[0].upper()
         if capital in LETTERS_IN_FIFTHS and text[1:2] in ("", "b", "#", "♭", "♯", *_OCTAVES):
             hint = f"write the letter as a capital: {capital}{text[1:3]}"

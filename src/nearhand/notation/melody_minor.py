@@ -1,10 +1,10 @@
 """The bare sixths and sevenths of a melody in minor, read in one of the three forms of the scale.
 
 ``natural`` leaves them low. ``harmonic`` raises the seventh. ``melodic`` raises both where the melody rises and leaves
-both low where it falls: sixths and sevenths that follow one another are a run, and the note behind a run decides; at
-the end of the melody the last direction does. A degree with a sign of its own, a syllable and a name of a note mean
-what they say in every form. Forms: as in ``theory.mode``. That a whole run has one form is ours, after the scale as it
-is taught.
+both low where it falls: sixths and sevenths that follow one another are a run, and the note behind a run decides (a
+seventh rises to a tonic in whichever octave); at the end of the melody the last direction does. A degree with a sign of
+its own, a syllable and a name of a note mean what they say in every form. Forms: as in ``theory.mode``. That a whole
+run has one form is ours, after the scale as it is taught.
 """
 
 from __future__ import annotations
@@ -61,10 +61,15 @@ def _rising(tones: Sequence[Tone]) -> list[bool]:
     behind: Tone | None = None
     for tone in reversed(tones):
         if behind is not None and not behind.has_two_forms:
-            rises = behind.interval.steps > tone.interval.steps
+            rises = behind.interval.steps > tone.interval.steps or _leads(tone, behind)
         found.append(rises)
         behind = tone
     return found[::-1]
+
+
+def _leads(tone: Tone, behind: Tone) -> bool:
+    """Whether a seventh goes to the tonic, which it leads to in whichever octave that lies."""
+    return degree_number(tone.interval.fifths) == 7 and behind.interval.fifths == 0
 
 
 def _ends_upwards(tones: Sequence[Tone]) -> bool:

@@ -24,6 +24,7 @@ _ENDS = " \t\r\n\f\v,[]{}()|:" + "".join(HOLDS)
 _DEEPEST = 6
 _LONGEST = 1000
 _MOST_DIGITS = 6
+_ORNAMENT_HINT = "write an ornament right behind its note, before its length: 5(tr), 5(tr):2"
 _LENGTH_HINT = "write beats as 2, 1/2 or 1.5, for example 5:2"
 
 
@@ -161,9 +162,8 @@ def _note(text: str, at: int) -> tuple[Sign, int]:
     end = _word_end(text, at)
     if end == at:
         what = "a note is missing here" if graces else f"{_shown(text, at)} has no place here"
-        raise InputError(
-            what, text, start if graces else at, end + 1, wanted="a note", hint="write notes: 5 3 1, or E4 G4"
-        )
+        hint = _ORNAMENT_HINT if text[at : at + 1] == "(" else "write notes: 5 3 1, or E4 G4"
+        raise InputError(what, text, start if graces else at, end + 1, wanted="a note", hint=hint)
     ornament, after = _ornament(text, end)
     beats, after = _length(text, after)
     return Sign("note", text[at:end], at, beats, graces, ornament), after
@@ -210,11 +210,12 @@ def _ornament(text: str, at: int) -> tuple[str, int]:
     if text[at : at + 1] != "(":
         return "", at
     close = text.find(")", at)
-    word = text[at + 1 : close].strip() if close > 0 else ""
+    if close < 0:
+        raise InputError("a round bracket is not closed", text, at, at + 1, wanted=")", hint=_ORNAMENT_HINT)
+    word = text[at + 1 : close].strip()
     if word not in ORNAMENTS:
-        end = close + 1 if close > 0 else at + 1
         hint = f"write one of {', '.join(f'({name})' for name in ORNAMENTS)} behind a note"
-        raise InputError(f"{word[:20]!r} is no ornament", text, at, end, wanted="an ornament", hint=hint)
+        raise InputError(f"{word[:20]!r} is no ornament", text, at, close + 1, wanted="an ornament", hint=hint)
     return word, close + 1
 
 
