@@ -22,6 +22,11 @@ def voicing_fields(voiced: VoicedProgression) -> dict[str, Any]:
     broken = broken_rules(voiced.search, [voicing.candidate for voicing in voiced.voicings])
     fields["broken"] = [_broken(each, voiced) for each in broken]
     fields["styles"] = list(voiced.search.styles)
+    on_top = voiced.search.on_top
+    if on_top is not None:
+        carried = zip(voiced.voicings, on_top.notes, strict=True)
+        tops = [None if note is None else str(voicing.upper[-1]) for voicing, note in carried]
+        fields["melody_on_top"] = {"octaves": on_top.octaves, "notes": tops}
     return fields
 
 

@@ -15,6 +15,7 @@ from nearhand.voicing.wishes import NO_VOICING, Wishes
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.melody import Melody
+    from nearhand.voicing.tops import Tops
 
 
 class ChordView(NamedTuple):
@@ -74,14 +75,15 @@ class NoteAnswer(NamedTuple):
     lines: tuple[str, ...]
 
 
-def view_in(progression: Progression, key: Key, wishes: Wishes, loop: bool) -> View:
+def view_in(progression: Progression, key: Key, wishes: Wishes, loop: bool, tops: Tops | None = None) -> View:
     """A progression, given in its own key, seen in any key: analysed, and voiced unless no style is wished for.
 
+    ``tops``: the notes of a melody in that key, where they are to lie on top.
     Raises InputError for wishes that cannot be met.
     """
     moved = progression.in_key(key)
     is_voiced = wishes.style != NO_VOICING and bool(moved.bars)
-    voiced = voice_progression(moved, wishes, loop, home=progression.key) if is_voiced else None
+    voiced = voice_progression(moved, wishes, loop, progression.key, tops) if is_voiced else None
     return view_of(moved, voiced)
 
 

@@ -8,6 +8,7 @@ from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import view_in
 from nearhand.verbs.loading import loaded_with_chords
+from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
@@ -35,6 +36,6 @@ def cadences(session: Session, arguments: Arguments) -> Outcome:
     is_new = bool(arguments.words)
     session = loaded_with_chords(session, arguments)
     tune, key = session.stand
-    view = view_in(tune.progression, key, session.wishes, session.loops)
+    view = view_in(tune.progression, key, session.wishes, session.loops, tops_in(session, key))
     found = along(tune.progression.in_key(key), None if view.voiced is None else view.voiced.pitches)
     return Outcome(session, CadencesAnswer(tune, key, found, session.conventions, is_new))

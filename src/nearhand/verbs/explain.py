@@ -9,6 +9,7 @@ from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import ChordView, view_in
 from nearhand.verbs.loading import loaded_with_chords
+from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
@@ -52,7 +53,7 @@ def explain(session: Session, arguments: Arguments) -> Outcome:
     words, picked = _picked(session, arguments.words)
     session = loaded_with_chords(session, arguments._replace(words=words))
     tune, key = session.stand
-    view = view_in(tune.progression, key, session.wishes, loop=False)
+    view = view_in(tune.progression, key, session.wishes, False, tops_in(session, key))
     chords = tuple(chord for chord in view.chords if chord.chord is not None)
     if picked:
         place = picked_place(picked, len(chords), arguments.line)

@@ -139,7 +139,7 @@ def put_over_chords(session: Session, text: str, way: str) -> Session:
     new = over_chords(tune, text, shown, session.conventions, way)
     assert new.melody is not None
     lies, would_lie = (tonic_near(shown, new.melody.tonic, each).midi for each in (way, session.way))
-    return session._replace(tune=new, octaves=(lies - would_lie) // 12)
+    return session.under_another_melody()._replace(tune=new, octaves=(lies - would_lie) // 12)
 
 
 def melody_in(session: Session, key: Key) -> Melody | None:

@@ -95,7 +95,7 @@ def _without(session: Session) -> Outcome:
     if not tune.progression.bars:
         what = "the melody stands alone: there would be nothing left"
         raise InputError(what, wanted="chords", hint="write chords, or another melody")
-    return shown(session._replace(tune=tune._replace(melody=None, melody_remarks=())))
+    return shown(session.under_another_melody()._replace(tune=tune._replace(melody=None, melody_remarks=())))
 
 
 def refuse_without_melody(session: Session) -> None:
@@ -125,7 +125,7 @@ def octave(session: Session, arguments: Arguments) -> Outcome:
     refuse_without_melody(session)
     choice = choice_of("octave", arguments, OCTAVES)
     octaves = 0 if choice == "nearest" else session.octaves + (1 if choice == "up" else -1)
-    session = session._replace(octaves=octaves)
+    session = session.under_another_melody()._replace(octaves=octaves)
     return Outcome(session, melody_views(session, (session.stand[1],), introduces=False))
 
 
@@ -134,4 +134,5 @@ def way(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError.
     """
+    session = session.under_another_melody()
     return shown_or_kept(session._replace(way=choice_of("way", arguments, WAYS), octaves=0))

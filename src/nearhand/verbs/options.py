@@ -39,7 +39,10 @@ REGISTER_HELP = (
     "lowest and highest note of the upper voices (G3 E5; off for the family's own); moves takes the same positions to "
     "every key, stays finds them anew near the hand"
 )
-TOP_HELP = "a top line that is free, falling, rising or still, or its notes, one a chord: E5 D5 - C5"
+TOP_HELP = (
+    "a top line that is free, falling, rising or still, or its notes, one a chord: E5 D5 - C5; melody puts "
+    "the tune's own melody on top"
+)
 LAYOUT = Option("layout", "HOW", LAYOUT_HELP, LAYOUTS)
 PLAIN = Option("plain", "", "write b and # for flats and sharps, and draw with keyboard characters")
 JSON = Option("json", "", "answer in one JSON document")

@@ -8,6 +8,7 @@ from nearhand.theory.key import Key
 from nearhand.theory.pitch import Pitch
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.loading import loaded_with_chords
+from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.picking import ends_in_a_number
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
@@ -68,7 +69,7 @@ def best_paths(session: Session, count: int) -> tuple[Path, ...]:
     """
     tune, key = session.stand
     wishes = session.wishes._replace(path=1)
-    search = search_for(Task(tune.progression.in_key(key), wishes, session.loops, tune.key))
+    search = search_for(Task(tune.progression.in_key(key), wishes, session.loops, tune.key, tops=tops_in(session, key)))
     found = [(cost, voiced_path(search, path)) for cost, path in other_paths(search, count)]
     best = [_hands(voicing) for voicing in found[0][1].voicings] if found else []
     return tuple(

@@ -6,7 +6,7 @@ from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
-from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
+from nearhand.voicing.wishes import DEFAULT_WISHES, MELODY_TOP, Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -81,6 +81,10 @@ class Session(NamedTuple):
         """The session on the best path: paths are counted anew in every key."""
         return self if self.wishes.path == 1 else self._replace(wishes=self.wishes._replace(path=1))
 
+    def under_another_melody(self) -> Session:
+        """The session before its melody changes or moves: on the best path, where the melody lies on top."""
+        return self.on_best_path() if self.wishes.top == MELODY_TOP else self
+
     def moved_to(self, key: Key) -> Session:
         """The session with its tune shown in another key, on the best path there, its melody by the usual way."""
         return self.on_best_path()._replace(shown_key=key, octaves=0)
@@ -138,7 +142,7 @@ def keep_tune(old: Session, new: Session) -> Session:
     if new.tune is None or new.tune is old.tune:
         return old
     if old.tune is not None and new.tune.progression is old.tune.progression and old.tune.progression.bars:
-        return old._replace(tune=new.tune, octaves=0)
+        return old.under_another_melody()._replace(tune=new.tune, octaves=0)
     return old.with_tune(new.tune)
 
 

@@ -328,7 +328,7 @@ VERBS = (
         "LINE",
         options.TOP_HELP,
         "voicing_settings.top",
-        examples=("top falling", "top E5 D5 - C5", "top free"),
+        examples=("top falling", "top E5 D5 - C5", "top melody", "top free"),
         completes=TOP_LINES,
     ),
     Verb(

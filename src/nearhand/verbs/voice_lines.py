@@ -7,6 +7,7 @@ from nearhand.notation.errors import InputError
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import View, view_in
 from nearhand.verbs.loading import loaded_with_chords
+from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
@@ -31,7 +32,7 @@ def lines(session: Session, arguments: Arguments) -> Outcome:
     is_new = bool(arguments.words)
     session = loaded_with_chords(session, arguments)
     tune, key = session.stand
-    view = view_in(tune.progression, key, session.wishes, session.loops)
+    view = view_in(tune.progression, key, session.wishes, session.loops, tops_in(session, key))
     if view.voiced is None:
         raise InputError("nothing is voiced, so there are no lines", hint="write voice close first")
     return Outcome(session, LinesAnswer(tune, view, lines_of(view.voiced), session.conventions, is_new))

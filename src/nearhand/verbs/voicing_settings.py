@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from nearhand.notation.errors import InputError
 from nearhand.verbs.answers import ViewsAnswer, view_in
+from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.options import SWITCHES, VOICINGS
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.pinning import joined_pins, read_pins, shift_home, with_pins
@@ -90,7 +91,7 @@ def _read_new_pins(text: str, session: Session) -> Wishes:
 
 def _pinned_as_shown(session: Session, number: str, line: str) -> Wishes:
     tune, key = session.stand
-    view = view_in(tune.progression, key, session.wishes, session.loops)
+    view = view_in(tune.progression, key, session.wishes, session.loops, tops_in(session, key))
     if view.voiced is None:
         raise InputError("nothing is voiced that could be pinned", line, hint="write voice close first")
     place = picked_place(number, len(view.voiced.voicings), line)

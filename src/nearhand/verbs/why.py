@@ -8,6 +8,7 @@ from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.loading import loaded_with_chords
+from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.picking import ends_in_a_number, picked_place
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.tune import Tune
@@ -78,7 +79,7 @@ def why(session: Session, arguments: Arguments) -> Outcome:
         raise InputError("nothing is voiced", hint="write voice close first, or --voicing close")
     place = picked_place(words[-1], len(tune.progression.relative_chords), line)
     moved = tune.progression.in_key(key)
-    voiced = voice_progression(moved, session.wishes, session.loops, home=tune.key)
+    voiced = voice_progression(moved, session.wishes, session.loops, tune.key, tops_in(session, key))
     path = tuple(voicing.candidate for voicing in voiced.voicings)
     others = alternatives(voiced.search, place, path[place])
     chord = moved.relative_chords[place].in_key(key)

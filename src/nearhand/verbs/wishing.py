@@ -11,7 +11,7 @@ from nearhand.verbs.pitches import read_number, read_pitches, read_top_notes
 from nearhand.verbs.session import Session
 from nearhand.verbs.verb import Arguments
 from nearhand.voicing.hands import LEAST_SPAN, SPAN
-from nearhand.voicing.wishes import DEFAULT_WISHES, FREE_TOP, LEFT_PATTERNS, TOP_LINES, Wishes
+from nearhand.voicing.wishes import DEFAULT_WISHES, FREE_TOP, LEFT_PATTERNS, MELODY_TOP, TOP_LINES, Wishes
 
 SPANS = {"fifth": 7, "sixth": 9, "seventh": 11, "octave": 12, "ninth": 14, "tenth": 16, "eleventh": 17}
 """Spans of a hand by the interval it reaches, in semitones: a tenth is the major one."""
@@ -104,9 +104,12 @@ def _moving(session: Session, moves: bool) -> Wishes:
 def read_top(text: str, session: Session) -> Wishes:
     """Read what the top line does: one of its words, or its notes, one a chord, ``-`` where it is free.
 
-    Raises InputError.
+    Raises InputError; also where the melody is to lie on top and there is none.
     """
     word = text.strip()
+    if word == MELODY_TOP and session.stand[0].melody is None:
+        what, hint = "there is no melody to put on top", "put one over the chords first: melody E4 F#4 G4"
+        raise InputError(what, text, len(text) - len(text.lstrip()), wanted="a melody", hint=hint)
     if word in (OFF, *TOP_LINES):
         return session.wishes._replace(top=FREE_TOP if word == OFF else word, melody=())
     if not word or word[0].islower():

@@ -12,13 +12,17 @@ from nearhand.voicing.refusals import note_named
 from nearhand.voicing.task import Task
 from nearhand.voicing.voice import VoicedProgression
 from nearhand.voicing.weights import KEYBOARD
-from nearhand.voicing.wishes import Wishes
+from nearhand.voicing.wishes import MELODY_TOP, Wishes
 
 
 def remarks_on(voiced: VoicedProgression, conventions: Conventions = DEFAULT) -> tuple[str, ...]:
     """Sentences on the costs of a path, the rules it breaks, and the chords that another family voices."""
     search = voiced.search
     found = [*_costs(voiced), *_broken(voiced, conventions), *_asked(search.task, conventions), *_unused(search.task)]
+    if search.task.wishes.top == MELODY_TOP:
+        from nearhand.voicing.top_remarks import remarks_on_top
+
+        found += remarks_on_top(voiced, conventions)
     found += _triads(voiced, conventions)
     own = voiced.style
     strange = [place for place, style in enumerate(search.styles) if style != own]
@@ -70,7 +74,7 @@ def _asked(task: Task, conventions: Conventions) -> list[str]:
     if wishes.moves:
         parts.append("registers that move with the key")
     if wishes.top != own.top:
-        parts.append(f"top line {wishes.top}")
+        parts.append("the melody on top" if wishes.top == MELODY_TOP else f"top line {wishes.top}")
     if wishes.melody:
         parts.append("a given top line")
     if wishes.pins:

@@ -16,13 +16,18 @@ from nearhand.voicing.strands import Strand
 from nearhand.voicing.task import Task
 from nearhand.voicing.weights import BETWEEN_HANDS, KEYBOARD
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.voicing.tops import OnTop
+
 
 class Search(NamedTuple):
-    """The strands of a task; ``styles``: the family of each chord."""
+    """The strands of a task; ``styles``: the family of each chord; ``on_top``: what of the melody lies on top."""
 
     task: Task
     strands: tuple[Strand, ...]
     styles: tuple[str, ...]
+    on_top: OnTop | None = None
 
     def path(self) -> tuple[Candidate, ...]:
         """The candidate of each chord on the best path.
@@ -60,6 +65,10 @@ def search_for(task: Task) -> Search:
     """
     if task.wishes.style not in FAMILIES:
         raise ValueError(f"style must be one of {', '.join(FAMILIES)} (got {task.wishes.style!r})")
+    if task.tops is not None:
+        from nearhand.voicing.tops import search_under
+
+        return search_under(task.tops, task)
     strands, styles = _apart(task) if _is_apart(task) else _as_one(task)
     return Search(task, strands, styles)
 

@@ -12,12 +12,16 @@ from nearhand.voicing.left_hand import ON_ROOT, SINGLE_OR_NO_NOTES, bass_registe
 from nearhand.voicing.weights import Weights, weights_of
 from nearhand.voicing.wishes import Wishes
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.voicing.tops import Tops
+
 
 class Task(NamedTuple):
     """What is to be searched: a progression in its key, the wishes, and whether the last chord leads to the first.
 
     ``home``: the tune's own key, in which pins and a given top line sound. ``linked``: whether both hands are searched
-    as one in any case.
+    as one in any case. ``tops``: the notes of the melody, where they are to lie on top.
     """
 
     progression: Progression
@@ -25,6 +29,7 @@ class Task(NamedTuple):
     loop: bool = False
     home: Key | None = None
     linked: bool = False
+    tops: Tops | None = None
 
     @property
     def family(self) -> Family:

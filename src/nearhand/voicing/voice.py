@@ -18,6 +18,7 @@ from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from nearhand.voicing.tops import Tops
     from nearhand.voicing.weights import Weights
 
 
@@ -78,11 +79,16 @@ class VoicedProgression(NamedTuple):
 
 
 def voice_progression(
-    progression: Progression, wishes: Wishes | str = DEFAULT_WISHES, loop: bool = False, home: Key | None = None
+    progression: Progression,
+    wishes: Wishes | str = DEFAULT_WISHES,
+    loop: bool = False,
+    home: Key | None = None,
+    tops: Tops | None = None,
 ) -> VoicedProgression:
     """Voice every chord so that the upper voices move as little as they can over the whole progression.
 
     ``wishes`` may be the name of a style alone. ``home``: the tune's own key, in which pins and a given top line sound.
+    ``tops``: the notes of a melody in the progression's key, which are to lie on top.
     In close position the right hand plays the chord's tones (four at most), the left hand the bass, which takes its own
     shortest way. Raises ValueError for a style that does not exist, InputError for wishes that cannot be met.
 
@@ -95,7 +101,7 @@ def voice_progression(
     """
     if isinstance(wishes, str):
         wishes = Wishes(wishes)
-    search = search_for(Task(progression, wishes, loop, home))
+    search = search_for(Task(progression, wishes, loop, home, tops=tops))
     if wishes.path > 1:
         from nearhand.voicing.others import numbered_path
 
