@@ -49,7 +49,7 @@ WORDS = [
 HANDS = ("--loop", "--left", "--span", "--register", "--top", "--pin", "--first", "--last", "--weights", "--path")
 NOTATION = tuple(f"--{option.name}" for option in options.NOTATION)
 OPTIONS = [
-    ("show --", {"--to", "--voicing", *HANDS, "--key", *NOTATION}),
+    ("show --", {"--to", "--melody", "--sing", "--way", "--voicing", *HANDS, "--key", *NOTATION}),
     ("show | Em | --v", {"--voicing"}), ("show --to C --d", {"--degrees"}), ("show --x", set()),
     ("show --voicing s", {"spread", "shell"}), ("show --left ", set(LEFT_PATTERNS)), ("show --left t --sp", {"--span"}),
     ("keys --", {"--melody", "--key", *NOTATION}),
@@ -111,7 +111,7 @@ def test_every_word_that_is_offered_is_accepted(line):
 @pytest.fixture
 def desk(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
-    for name in ("lament.toml", "ladder.toml", "two doors.toml", "notes.txt", ".hidden.toml"):
+    for name in ("lament.toml", "ladder.toml", "two doors.toml", "reel.abc", "notes.txt", ".hidden.toml"):
         (tmp_path / name).write_text("")
     for name in ("attic", "attic/old.toml", ".secret"):
         (tmp_path / name).mkdir() if "." not in name[1:] else (tmp_path / name).write_text("")
@@ -119,10 +119,11 @@ def desk(tmp_path, monkeypatch):
 
 
 FILES = [
-    ("open ", {"lament.toml", "ladder.toml", "two doors.toml", "attic/"}), ("open la", {"lament.toml", "ladder.toml"}),
-    ("open lam", {"lament.toml"}), ("open two d", {"two doors.toml"}), ("open attic/", {"attic/old.toml"}),
+    ("open ", {"lament.toml", "ladder.toml", "two doors.toml", "reel.abc", "attic/"}),
+    ("open la", {"lament.toml", "ladder.toml"}), ("open lam", {"lament.toml"}), ("open two d", {"two doors.toml"}), ("open attic/", {"attic/old.toml"}),
     ("open attic/o", {"attic/old.toml"}), ("open ./la", {"./lament.toml", "./ladder.toml"}), ("open nowhere/", set()),
     ("open no", set()), ("show lam", {"lament.toml"}), ("save l", {"lament.toml", "ladder.toml"}),
+    ("show re", {"reel.abc"}), ("save re", set()),
     ("list ", {"attic/"}), ("list a", {"attic/"}), ("list l", set()), ("open a\0/", set()),
 ]  # fmt: skip
 

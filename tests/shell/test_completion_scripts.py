@@ -21,7 +21,7 @@ from nearhand.voicing.wishes import STYLES, TOP_LINES
 
 ALONE = [verb.name for verb in VERBS if verb.one_shot]
 SHOW = [f"--{option.name}" for option in BY_NAME["show"].options]
-FOLDER = ("lament.toml", "two doors.toml", "notes.txt", "attic/old.toml")
+FOLDER = ("lament.toml", "two doors.toml", "reel.abc", "notes.txt", "attic/old.toml")
 
 # Words up to the cursor, what may stand there.
 WORDS = [
@@ -33,7 +33,7 @@ WORDS = [
     (["borrow", "B"], {"B", "Bb", "Bm", "Bbm"}), (["completion", ""], {"bash", "zsh", "fish"}),
     (["others", "n"], {"next"}), (["show", "--pin", "n"], set()), (["keys", "--melody", ""], set()),
     (["show", "la"], {"lament.toml"}), (["lament.toml", "--to", "a"], {"all"}), (["| C |", "--loo"], {"--loop"}),
-    (["la"], {"lament.toml"}), (["explain", "no"], set()),
+    (["la"], {"lament.toml"}), (["explain", "no"], set()), (["show", "re"], {"reel.abc"}),
 ]  # fmt: skip
 WITH_EQUALS = [("--voicing=dr", {"drop2", "drop3", "drop2and4"}), ("--to=", {*SHORT_KEYS, "all"})]
 
@@ -91,7 +91,7 @@ def test_bash_offers_what_may_follow(words, expected, desk):
 def test_bash_offers_verbs_and_charts_at_the_start_and_folders_to_list(desk):
     start = set(in_bash([""], desk))
 
-    assert start == {*ALONE, "--help", "--version", "lament.toml", "two doors.toml", "attic"}
+    assert start == {*ALONE, "--help", "--version", "lament.toml", "two doors.toml", "reel.abc", "attic"}
     assert set(in_bash(["show", "--"], desk)) == set(SHOW)
     assert set(in_bash(["list", ""], desk)) == {"attic"}
     assert set(in_bash(["show", "attic/"], desk)) == {"attic/old.toml"}
@@ -141,8 +141,8 @@ def test_zsh_offers_words_with_their_meanings_and_charts(desk):
         "--help": "explain the verbs", "--version": "tell the version",
     }  # fmt: skip
     assert options == {f"--{option.name}": option.help for option in BY_NAME["show"].options}
-    assert (files, no_files) == (["files -g *.toml"], [])
-    assert in_zsh(["show", "x"], desk) == ({}, ["files -g *.toml"])
+    assert (files, no_files) == (["files -g *.(toml|abc)"], [])
+    assert in_zsh(["show", "x"], desk) == ({}, ["files -g *.(toml|abc)"])
     assert in_zsh(["list", ""], desk) == ({}, ["files -/"])
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from nearhand.exchange.abc_fields import read_meter, read_shorthand
+from nearhand.exchange.abc_line_ends import LINE_END
 from nearhand.exchange.abc_meters import full_length, own_meter
 from nearhand.exchange.abc_pitches import Pitched
 from nearhand.exchange.abc_signs import Sign
@@ -113,6 +114,8 @@ class _Builder:
             self._texts.append(sign)
         elif sign.kind == "bar":
             self._bar_line(sign.text)
+        elif sign.kind == LINE_END:
+            self._close()
         elif sign.kind == "ending":
             self._has_endings = True
             self._open = self._open._replace(begins_anew=True)
@@ -152,7 +155,7 @@ class _Builder:
         if field.letter == "M":
             self._meter = read_meter(field)
         elif field.letter == "K":
-            self._key_changes.append((len(self._bars) + bool(self._events), field))
+            self._key_changes.append((len(self._bars), field))
         elif field.letter == "U":
             self._shorthands |= read_shorthand(field.value)
         elif field.letter == "P":

@@ -58,7 +58,7 @@ def chords_of(bars: Sequence[WrittenBar], melody: Melody, key: Key) -> Chords:
             sounding, before = (changes[-1][1], changes[-1][2]) if changes else (_NOTHING, "")
             left_out += [text for _, _, text in changes[:-1]]
             continue
-        if before and changes and changes[0][0] == 0:
+        if before and changes and changes[0][:2] != (0, sounding) and changes[0][0] == 0:
             left_out.append(before)
         before = ""
         slots = _slots(sounding, changes, fitted.meter)

@@ -22,7 +22,7 @@ from nearhand.exchange.abc_fields import (
 )
 from nearhand.exchange.abc_key_fields import KeyField, read_key_field
 from nearhand.exchange.abc_lengths import timed
-from nearhand.exchange.abc_line_ends import with_bar_lines
+from nearhand.exchange.abc_line_ends import with_line_ends
 from nearhand.exchange.abc_melody import Fitted, melody_of
 from nearhand.exchange.abc_pitches import NOT, OCTAVE, PITCH, pitched
 from nearhand.exchange.abc_signs import Sign, signs_of
@@ -83,7 +83,7 @@ def read_abc(text: str, source: str, number: int | None = None, conventions: Con
     if not any(sign.kind == "note" for sign in signs):
         last = tune.header[-1]
         raise last.refusal("this tune has no notes", len(last.value), "notes", "write them below: C D E F |")
-    barred = with_bar_lines(timed(signs, header.unit, header.meter), header.meter)
+    barred = with_line_ends(timed(signs, header.unit, header.meter), header.meter)
     sounding = pitched(barred, header.key, _holding(tune))
     written = written_bars(sounding, header.meter, header.shorthands)
     key = header.key.key

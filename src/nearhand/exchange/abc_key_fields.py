@@ -52,8 +52,8 @@ def read_key_field(field: Field) -> KeyField:
     words = [(found[0], found.start()) for found in _WORD.finditer(field.value)]
     rest = [word for word in words if not _is_for_the_staff(word[0])]
     octaves = octaves_of(field.value)
-    if not rest or rest[0][0].lower() == "none":
-        return KeyField(Key(PitchClass(0), MAJOR), _altered({}, rest[1:], field), octaves, is_named=False)
+    if not rest or rest[0][0][0] in ACCIDENTALS:
+        return KeyField(Key(PitchClass(0), MAJOR), _altered({}, rest, field), octaves, is_named=False)
     if rest[0][0] in _PIPES:
         key = Key(pitch_class(LETTERS_IN_FIFTHS.index("A") - 1), MODES["mixolydian"])
         return KeyField(key, alterations_of(key), octaves)

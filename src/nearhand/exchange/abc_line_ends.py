@@ -1,7 +1,8 @@
 """Bar lines that are missing at the ends of lines.
 
 A line of an ABC file may end within a bar. Many files leave out the bar line at a line's end, though; so where a bar
-would be longer than its meter, and is just full where a line ends, it ends there (common practice, no source).
+would be longer than its meter, and is just full where a line ends, it ends there (common practice, no source). No line
+is written there, and accidentals hold on.
 """
 
 from __future__ import annotations
@@ -14,18 +15,19 @@ from nearhand.exchange.abc_meters import full_length
 from nearhand.exchange.abc_signs import Sign
 from nearhand.theory.progression import Meter
 
-_BAR_LINE = "|"
+LINE_END = "line end"
+"""The kind of a sign that ends a bar without a bar line."""
 
 
-def with_bar_lines(signs: Sequence[Sign], meter: Meter | None) -> tuple[Sign, ...]:
-    """The signs, whose lengths are known, with the bar lines that are missing at ends of lines.
+def with_line_ends(signs: Sequence[Sign], meter: Meter | None) -> tuple[Sign, ...]:
+    """The signs, whose lengths are known, with one more wherever the end of a line ends a bar.
 
     >>> from nearhand.exchange.abc_lengths import timed
     >>> from nearhand.exchange.abc_signs import signs_of
     >>> from nearhand.exchange.abc_text import Row
     >>> signs = signs_of([Row("it.abc", 1, "C D|E F"), Row("it.abc", 2, "G A|B c|")])
-    >>> [sign.text for sign in with_bar_lines(timed(signs, Fraction(1, 4), None), Meter(2, 4))]
-    ['C', 'D', '|', 'E', 'F', '|', 'G', 'A', '|', 'B', 'c', '|']
+    >>> [sign.text for sign in with_line_ends(timed(signs, Fraction(1, 4), None), Meter(2, 4))]
+    ['C', 'D', '|', 'E', 'F', '', 'G', 'A', '|', 'B', 'c', '|']
     """
     found: list[Sign] = []
     bar: list[Sign] = []
@@ -43,7 +45,7 @@ def with_bar_lines(signs: Sequence[Sign], meter: Meter | None) -> tuple[Sign, ..
 
 
 def _parted(bar: Sequence[Sign], meter: Meter | None) -> Iterator[Sign]:
-    """The signs of a bar, with bar lines in it where it is too long, and full at the end of a line."""
+    """The signs of a bar, parted where it is too long, and full at the end of a line."""
     full = full_length(meter)
     is_long = meter is not None and sum((sign.length for sign in bar), Fraction(0)) > full
     filled = Fraction(0)
@@ -51,5 +53,5 @@ def _parted(bar: Sequence[Sign], meter: Meter | None) -> Iterator[Sign]:
         yield sign
         filled += sign.length
         if is_long and filled == full and place + 1 < len(bar) and bar[place + 1].row.number > sign.row.number:
-            yield Sign("bar", _BAR_LINE, sign.row, sign.start + len(sign.text))
+            yield Sign(LINE_END, "", sign.row, sign.start + len(sign.text))
             filled = Fraction(0)
