@@ -17,64 +17,69 @@ LENGTHS = [
         (7, 16), (1, 25), (11, 30),
     ]),
 ]  # fmt: skip
+NOTE, GRACED, REST, HELD = "note", "graced", "rest", "held"
+_EVENTS = [
+    (length, *event)
+    for length in LENGTHS
+    for event in [(NOTE, ""), (NOTE, ""), (NOTE, ""), (REST, ""), (HELD, ""), (GRACED, ""),
+                  *((NOTE, ornament) for ornament in ORNAMENTS)]
+]  # fmt: skip
+"""What may come next: its length, its kind, its ornament. One table, for a draw takes time."""
 
 
 def _whole(beats):
     return int(beats) if beats == int(beats) else beats
 
 
-def _interval(fifths, steps):
-    return Interval(fifths, (steps - 4 * fifths) // 7)
+def _interval(fifths, octave):
+    return Interval(fifths, (4 * fifths % 7 + 7 * octave - 4 * fifths) // 7)
 
 
-@st.composite
-def intervals_of_melodies(draw):
-    """Intervals within two octaves of the tonic, of at most two accidentals beside the major scale."""
-    fifths = draw(st.integers(-12, 12))
-    return _interval(fifths, 4 * fifths % 7 + 7 * draw(st.integers(-2, 1)))
+notes_above_a_tonic = st.sampled_from(
+    [_interval(fifths, octave) for fifths in range(-12, 13) for octave in range(-2, 2)]
+)
+"""Intervals within two octaves of the tonic, of at most two accidentals beside the major scale."""
 
 
-notes_above_a_tonic = intervals_of_melodies()
+def _note_in_a_bar(draw, made, sounds, left, notes):
+    """The next note of a bar: no rest follows a rest, and a held note stands first."""
+    length, kind, ornament = draw(st.sampled_from(_EVENTS))
+    beats = _whole(min(length, left))
+    if kind == REST and (not made or made[-1].interval is not None):
+        return MelodyNote(None, beats)
+    if kind == HELD and not made and sounds is not None:
+        return MelodyNote(sounds, beats, is_held=True)
+    graces = tuple(draw(st.lists(notes, min_size=1, max_size=2))) if kind == GRACED else ()
+    return MelodyNote(draw(notes), beats, False, graces, ornament)
 
 
 @st.composite
 def bars_of_notes(draw, meter, sounds=None, beats=None, notes=notes_above_a_tonic):
-    """A bar that is full, or lasts some beats; ``sounds`` is the note before it, which may be held on.
-
-    As the reader makes bars, no rest follows a rest and a held note stands first.
-    """
+    """A bar that is full, or lasts some beats; ``sounds`` is the note before it, which may be held on."""
     left = meter.beats if beats is None else beats
     made: list[MelodyNote] = []
     while left:
-        length = min(draw(st.sampled_from(LENGTHS)), left)
-        kinds = ["note", "note", "note"]
-        kinds += ["rest"] if not made or made[-1].interval is not None else []
-        kinds += ["held", "held"] if not made and sounds is not None else []
-        kind = draw(st.sampled_from(kinds))
-        if kind == "rest":
-            made.append(MelodyNote(None, _whole(length)))
-        elif kind == "held":
-            made.append(MelodyNote(sounds, _whole(length), is_held=True))
-        else:
-            graces = tuple(draw(st.lists(notes, max_size=2))) if draw(st.integers(0, 5)) == 0 else ()
-            ornament = draw(st.sampled_from(["", "", "", "", *ORNAMENTS]))
-            made.append(MelodyNote(draw(notes), _whole(length), False, graces, ornament))
-        left -= length
+        made.append(_note_in_a_bar(draw, made, sounds, left, notes))
+        left -= made[-1].beats
     return MelodyBar(tuple(made), meter)
 
 
+_SHORT = [Fraction(1, 2), 1, Fraction(3, 2)]
+
+
 @st.composite
-def melody_bars(draw, meters=METERS, notes=notes_above_a_tonic, most=5):
+def melody_bars(draw, meters=METERS, notes=notes_above_a_tonic, most=3):
     """Bars of a melody: a pickup before them or none, the last one full or short, and meters that change or do not."""
     meter = draw(st.sampled_from(meters))
-    count = draw(st.integers(1, most))
-    has_pickup = count > 1 and meter.beats > 1 and draw(st.booleans())
+    pickup, *lengths = draw(st.lists(st.sampled_from([None, *_SHORT]), min_size=2, max_size=most + 1))
+    if pickup is not None and len(lengths) > 1:
+        lengths = [pickup, *lengths]
     bars: list[MelodyBar] = []
-    for place in range(count):
-        meter = draw(st.sampled_from([meter, meter, meter, *meters])) if place > has_pickup else meter
-        is_short = (place == 0 and has_pickup) or (place == count - 1 and draw(st.booleans()))
-        part = draw(st.sampled_from([Fraction(1, 2), 1, Fraction(3, 2)])) if is_short else meter.beats
-        beats = part if part < meter.beats else meter.beats
+    for place, length in enumerate(lengths):
+        is_short = length is not None and (place == len(lengths) - 1 or (place == 0 and lengths[0] is pickup))
+        if length == 1 and not is_short:
+            meter = draw(st.sampled_from(meters))
+        beats = length if is_short and length < meter.beats else meter.beats
         sounds = bars[-1].notes[-1].interval if bars else None
         bars.append(draw(bars_of_notes(meter, sounds, beats, notes)))
     return tuple(bars)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from melody_strategies import LENGTHS, bars_of_notes, intervals_of_melodies, melodies_in
+from melody_strategies import LENGTHS, bars_of_notes, melodies_in, notes_above_a_tonic
 from strategies import key, signature_keys
 
 from nearhand.notation.conventions import DEGREES, PLAIN, SING, Conventions
@@ -164,7 +164,7 @@ def test_lengths_that_share_beats_are_written_in_brackets_and_whole_ones_without
     assert "/" not in text
 
 
-@given(intervals_of_melodies(), st.sampled_from(list(MODES.values())), ways_of_writing)
+@given(notes_above_a_tonic, st.sampled_from(list(MODES.values())), ways_of_writing)
 def test_every_degree_is_read_back_as_its_interval(interval, mode, conventions):
     text = write_degree(interval, mode, conventions)
 

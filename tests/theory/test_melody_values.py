@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from melody_strategies import intervals_of_melodies, melodies_in
+from melody_strategies import melodies_in, notes_above_a_tonic
 from strategies import key, note, signature_keys
 from strategies import keys as any_keys
 
@@ -190,7 +190,7 @@ def test_the_home_tonic_lies_nearest_to_middle_c(where):
 
 
 @given(st.builds(Pitch, st.integers(-12, 12).map(lambda fifths: Key(note("C"), MAJOR).moved(fifths).tonic),
-                 st.integers(1, 7)), intervals_of_melodies())  # fmt: skip
+                 st.integers(1, 7)), notes_above_a_tonic)  # fmt: skip
 def test_the_interval_between_a_pitch_and_one_that_lies_an_interval_away_is_that_interval(low, interval):
     assert interval_between(low, low.up(interval)) == interval
     assert interval_between(low.up(interval), low) == -interval
