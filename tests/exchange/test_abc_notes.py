@@ -28,6 +28,8 @@ NOTES = [
     ("C D E ^F-|F F G2|]", "[4/4] C4 D4 E4 F#4 | &F#4 F4 G4:2", "a tie carries the accidental alone, common practice"),
     ("C D ^F2-|=F4|]", "[4/4] C4 D4 F#4:2 | F4:4", "no tie to another note"),
     ("C-D E-z|]", "[4/4] C4 D4 E4 z", "no tie to another note or to a rest"),
+    ("C-z C2|]", "[4/4] C4 z C4:2", "no tie over a rest"),
+    ("C4-|~C2 D2-|{e}D4|]", "[4/4] C4:4 | &C4:2 D4:2 | &D4:4", "what is held has neither ornaments nor grace notes"),
     ("C4-|C4-|C4|]", "[4/4] C4:4 | &C4:4 | &C4:4", "4.11 ties in a row"),
     ("(C D) .(E F)|(C(D)E F)|]", "[4/4] C4 D4 E4 F4 | C4 D4 E4 F4", "4.11 slurs say nothing of notes"),
     ("{d}C {de}D {/d}E {d2e/}F|]", "[4/4] {D5}C4 {D5}{E5}D4 {D5}E4 {D5}{E5}F4", "4.12 grace notes, crushed ones"),

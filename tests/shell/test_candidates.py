@@ -120,7 +120,8 @@ def desk(tmp_path, monkeypatch):
 
 FILES = [
     ("open ", {"lament.toml", "ladder.toml", "two doors.toml", "reel.abc", "attic/"}),
-    ("open la", {"lament.toml", "ladder.toml"}), ("open lam", {"lament.toml"}), ("open two d", {"two doors.toml"}), ("open attic/", {"attic/old.toml"}),
+    ("open la", {"lament.toml", "ladder.toml"}), ("open lam", {"lament.toml"}),
+    ("open two d", {"two doors.toml"}), ("open attic/", {"attic/old.toml"}),
     ("open attic/o", {"attic/old.toml"}), ("open ./la", {"./lament.toml", "./ladder.toml"}), ("open nowhere/", set()),
     ("open no", set()), ("show lam", {"lament.toml"}), ("save l", {"lament.toml", "ladder.toml"}),
     ("show re", {"reel.abc"}), ("save re", set()),
