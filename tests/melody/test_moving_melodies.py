@@ -206,3 +206,16 @@ def test_a_melody_near_middle_c_stays_within_a_tritone_of_where_it_was():
 
     assert " ".join(tonics) == "C4 F4 Bb3 Eb4 Ab3 Db4 F#4 B3 E4 A3 D4 G3"
     assert melody.tonic == home_tonic(key("C")) == Pitch(note("C"), 4)
+
+
+@pytest.mark.parametrize(
+    ("start", "text", "expected"),
+    [("e", "1 3 5 7", "D#"), ("e", "1 3 5 #7", "Eb"), ("G", "1 3 5 b7", "F#"), ("F", "1 3 5", "Gb"),
+     ("F", "1 b3 5", "F#"), ("F", "{b3}1", "F#"), ("e", "r", "D#")],
+)  # fmt: skip
+def test_of_six_sharps_and_six_flats_a_melody_takes_those_that_need_no_double_accidentals(start, text, expected):
+    """Else those one comes from; the notes of both keys counted by hand."""
+    where = key(start)
+    keys = keys_in_order(Progression(where, ()), "semitones", melody=parse_melody(text, where))
+
+    assert [str(each.tonic) for each in keys if abs(each.signature) == 6] == [expected]

@@ -16,7 +16,7 @@ from nearhand.notation.melody_writing import Group, groups_of, write_as_degrees,
 from nearhand.notation.notes import note_name
 from nearhand.render.answers import head, key_line
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Line, Page, wrapped
-from nearhand.render.systems import Column, column_in, draw_systems
+from nearhand.render.systems import CLOSING_WIDTH, Column, column_in, draw_systems, label_width
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody, MelodyBar
 from nearhand.theory.progression import Bar
@@ -38,6 +38,8 @@ _DO = {
     False: "; do is the tonic in every key, in minor too",
 }
 """Whether syllables are those of the relative major, to where do is."""
+_SIGN_WIDTH = 3
+"""Columns that a bar sign and the blank behind a column take."""
 
 
 def draw_melody(answer: MelodyAnswer, page: Page) -> list[Line]:
@@ -71,11 +73,45 @@ def melody_lines(
         rows = ["chord", degrees, "note"]
         columns = _columns(melody, bars, writers, lambda chord: write_chord(chord.in_key(views[0].key), conventions))
     else:
-        labels, rows = [degrees, *_key_labels(views, conventions, page)], [degrees, *["note"] * len(views)]
+        name = degrees if page.width >= WIDE_ENOUGH_FOR_LABELS else ""
+        labels, rows = [name, *_key_labels(views, conventions, page)], [degrees, *["note"] * len(views)]
         columns = [column._replace(texts=column.texts[1:]) for column in _columns(melody, bars, writers, lambda _: "")]
     if labels is None and not any(column.texts[0] for column in columns):
         rows, columns = rows[1:], [column._replace(texts=column.texts[1:]) for column in columns]
-    return draw_systems(columns, rows, page, labels)
+    room = page.width - label_width(page, labels) - CLOSING_WIDTH
+    return draw_systems([part for column in columns for part in _parts(column, room)], rows, page, labels)
+
+
+def _parts(column: Column, room: int) -> list[Column]:
+    """A column that is too wide for the page, in several: all its texts are broken at the same words."""
+    if column.width + 1 <= room:
+        return [column]
+    rows = [_pieces(text) for text in column.texts]
+    count = max(map(len, rows))
+    rows = [[*row, *[""] * (count - len(row))] for row in rows]
+    taken: list[list[str]] = [["" for _ in rows]]
+    for pieces in zip(*rows, strict=True):
+        longer = [text + piece for text, piece in zip(taken[-1], pieces, strict=True)]
+        if any(taken[-1]) and max(map(len, longer)) + _SIGN_WIDTH > room:
+            taken.append([])
+            longer = [piece.lstrip() for piece in pieces]
+        taken[-1] = longer
+    first, *others = (column._replace(texts=tuple(texts)) for texts in taken)
+    return [first, *(part._replace(sign=" ", opening="  ", bar_number="", section="") for part in others)]
+
+
+def _pieces(text: str) -> list[str]:
+    """A text cut where it may be broken: before blanks, ornaments and lengths, and behind grace notes.
+
+    >>> _pieces("[{C4 D4}E4(tr):3 F4]")
+    ['[{C4', ' D4}', 'E4', '(tr)', ':3', ' F4]']
+    """
+    pieces = [""]
+    for place, character in enumerate(text):
+        if place and (character in " (:" or text[place - 1] == "}"):
+            pieces.append("")
+        pieces[-1] += character
+    return pieces
 
 
 def _key_labels(views: Sequence[MelodyView], conventions: Conventions, page: Page) -> list[str]:

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from nearhand.notation.errors import printable
 from nearhand.render.keyboard import Strip, draw_strips
-from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line
+from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
 from nearhand.theory.progression import COMMON_TIME, Bar
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import View
 
 _LABEL_WIDTH = 9
-_CLOSING_WIDTH = 3
+CLOSING_WIDTH = 3
 
 
 class Column(NamedTuple):
@@ -53,9 +52,7 @@ def draw_systems(
     """
     kept = [place for place in range(len(rows)) if place == 0 or any(column.texts[place] for column in columns)]
     columns = [column._replace(texts=tuple(column.texts[place] for place in kept)) for column in columns]
-    width = _LABEL_WIDTH if page.width >= WIDE_ENOUGH_FOR_LABELS else 0
-    if labels is not None:
-        width = max(map(len, labels)) + 1
+    width = label_width(page, labels)
     kept_rows = [Row((rows if labels is None else labels)[place], rows[place]) for place in kept]
     room = page.width - width
     lines: list[Line] = []
@@ -63,12 +60,19 @@ def draw_systems(
         if lines:
             lines.append(line())
         if system[0].section:
-            lines.append(line(Cell(printable(system[0].section), "title")))
+            lines += wrapped(system[0].section, page.width, role="title")
         system[0] = system[0]._replace(sign=system[0].opening)
         lines += _draw_system(system, kept_rows, width)
         strips = [column.strip for column in system if column.strip is not None]
         lines += draw_strips(strips, page)
     return lines
+
+
+def label_width(page: Page, labels: Sequence[str] | None = None) -> int:
+    """Columns that the labels of rows take, with the blank behind them."""
+    if labels is not None:
+        return max(map(len, labels)) + 1
+    return _LABEL_WIDTH if page.width >= WIDE_ENOUGH_FOR_LABELS else 0
 
 
 def column_of(view: View, place: int, texts: tuple[str, ...], strip: Strip | None = None) -> Column:
@@ -117,9 +121,9 @@ def _systems(columns: Sequence[Column], room: int) -> list[list[Column]]:
     for bar in _bars(columns):
         width = sum(column.width for column in bar)
         used = sum(column.width for column in systems[-1]) if systems else room + 1
-        if systems and used + width + _CLOSING_WIDTH <= room and not bar[0].section:
+        if systems and used + width + CLOSING_WIDTH <= room and not bar[0].section:
             systems[-1] += bar
-        elif width + _CLOSING_WIDTH <= room:
+        elif width + CLOSING_WIDTH <= room:
             systems.append(bar)
         else:
             systems += _broken(bar, room)
@@ -138,7 +142,8 @@ def _bars(columns: Sequence[Column]) -> list[list[Column]]:
 def _broken(bar: list[Column], room: int) -> list[list[Column]]:
     parts: list[list[Column]] = [[]]
     for column in bar:
-        if parts[-1] and sum(other.width for other in parts[-1]) + column.width + _CLOSING_WIDTH > room:
+        used = sum(other.width for other in parts[-1]) + (len(parts) > 1)  # behind a break, a sign is a blank wider
+        if parts[-1] and used + column.width + CLOSING_WIDTH > room:
             parts.append([])
         parts[-1].append(column)
     return parts
