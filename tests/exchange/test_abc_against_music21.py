@@ -149,3 +149,48 @@ def test_chord_symbols_of_the_corpus_stand_where_they_stand_in_music21(place):
 
     assert len(ours) >= 18
     assert ours == theirs
+
+
+HEAD = "%abc-2.1\nX:1\nM:4/4\nL:1/4\nK:C\n"
+# A file; the notes by the standard, from memory; what music21 makes of it.
+DIFFERENCES = [
+    (HEAD + "C D E F|[K:D]F4|C4|]", "C4 D4 E4 F4 F#4 C#4", "C4 D4 E4 F4 F4 C4"),
+    (HEAD + "C D E F|[L:1/8]G8|c8|]", "C4 D4 E4 F4 G4 C5", None),
+    (HEAD + "C D E ^F-|F4|C4|]", "C4 D4 E4 F#4 C4", "C4 D4 E4 F#4 F4 C4"),
+    (HEAD + "HC D E F|G4|c4|]", "C4 D4 E4 F4 G4 C5", "D4 E4 F4 G4 C5"),
+    (HEAD + "V:one\nC4|D4|E4|]\nV:two\nc4|d4|e4|]", "C4 D4 E4", "C4 D4 E4 C5 D5 E5"),
+    (HEAD.replace("%abc-2.1\n", "") + "^F F F2|G4|c4|]", "F#4 F#4 F#4 G4 C5", "F#4 F4 F4 G4 C5"),
+    (HEAD.replace("K:C", "K:D phr ^f") + "F4|G4|c4|]", "F#4 G4 C5", "F4 G4 C5"),
+    (HEAD.replace("K:C", "K:HP") + "F4|G4|c4|]", "F#4 G4 C#5", "F4 G4 C5"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "standard", "music21"), DIFFERENCES)
+def test_where_music21_differs_the_standard_is_followed(text, standard, music21):
+    theirs = [name for name, _ in chain(*bars_of_music21(read_by_music21(text)))]
+
+    assert [str(note.pitch) for note in read_abc(text, "it.abc").melody.sounding()] == standard.split()
+    assert music21 is None or theirs == music21.split()
+
+
+# A file; quarters of its notes by the standard, from memory; what music21 makes of them.
+LENGTHS = [
+    (HEAD + "C>{e}D E2|F4|G4|]", "3/2 0 1/2 2 4 4", "1 0 1 2 4 4"),
+    (HEAD + "C x2 D|F4|G4|]", "1 2 1 4 4", "1 1 4 4"),
+    (HEAD + "[L:1/8]C4 D4|F8|G8|]", "2 2 4 4", "4 4 4 4 4 4"),
+]
+
+
+@pytest.mark.parametrize(("text", "standard", "music21"), LENGTHS)
+def test_where_music21_counts_otherwise_the_standard_is_followed(text, standard, music21):
+    ours, theirs = bars_of_ours(read_abc(text, "it.abc")), bars_of_music21(read_by_music21(text))
+
+    assert " ".join(str(quarters) for _, quarters in chain(*ours)) == standard
+    assert " ".join(str(quarters) for _, quarters in chain(*theirs)) == music21
+
+
+def test_a_meter_in_groups_is_their_sum():
+    text = HEAD.replace("4/4", "(2+3)/8").replace("1/4", "1/8") + "C5|F5|G5|]"
+
+    assert str(read_abc(text, "it.abc").meter) == "5/8"
+    assert read_by_music21(text).recurse().getElementsByClass("TimeSignature").first().ratioString == "23/8"
