@@ -120,6 +120,7 @@ UNWANTED = [
     "dataclasses",
     "fractions",
     "tomllib",
+    "nearhand.exchange",
 ]
 CHART = "| Em | Bm/D | Am/C | B7 |"
 COMMANDS = [
