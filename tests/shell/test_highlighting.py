@@ -108,6 +108,7 @@ LONG_LINES = [
     "C# minor: |: i i(maj7) | i7 i6 | iv7 | V7b9 :| [6/8] V65/V / / V7 / / | bII6 N.C. :|",
     "explain 1 4 57 | 6-/5 2-7 | --key Bb 3", "to C minor, Bb, all", "pin 2 D4 G4 Bb4; 1 C4", "weigh leap 3, hidden 2",
     "| Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | Ebsus4 | Adim7/C | (D//C7) [5 1]", "set degrees major", "tour 3",
+    'show "| C | F |" --melody "{7_}1\' - [5 [6 b7]]:2 | r do" --to C', "octave up", "way nearest",
 ]  # fmt: skip
 
 

@@ -32,13 +32,17 @@ REAL_LINES = [
     "others", "others 2", "others next --count 3", "why 2", "lines", 'why "| Dm7 | G7 | C |" 2 --voicing shell --loop',
     'lines "| C | N.C. | F |" --voicing rootless --top "- E4"', 'others "C: C G7" next --voicing any --path 2',
     'show "| C | F |" --left tenth --span=16 --register "E3 A5" --first "E4 G4 C5" --last "A4 C5 F5"',
-    "help show", "quit", "| Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | Ebsus4 | Adim7/C |", "C: bVII V65/V viiø7/ii N6 i64",
+    "melody G: 5_ | 1 2 [3 4] 5 | 6 b7 6:2 |", "melody 1' - -- {7}1''(tr):2 [- [5 6]]:3 -",
+    "melody Do Re4 F#, r 0 --alone", 'show "| C | F |" --melody "E4 - [F4 G4] A" --way up', "octave up", "way down",
+    "sing syllables", "melody off", "help show", "quit",
+    "| Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | Ebsus4 | Adim7/C |", "C: bVII V65/V viiø7/ii N6 i64",
 ]  # fmt: skip
 LONG_LINES = [
     'show "E minor: |: Em | Bm/D :| [3/4] Am/C / B7 | N.C. | % ||" --to "C minor, G minor" --voicing=close --loop',
     "C# minor: |: i i(maj7) | i7 i6 | iv7 | V7b9 :| [6/8] V65/V / / V7 / / | bII6 N.C. :|",
     "show | Cmaj7#11/G | F#m7b5 | Bb13(b9,#11) | --key=F#m --degrees major --plain --json",
     "explain 1 4 57 | 6-/5 2-7 | --key Bb 3",
+    "melody --alone E minor: |: 5_ | {7_}1' -- [5 [6 b7]] | [3/4] r 5(tr):3/2 [- 6]:1/2 :| --to C --sing numbers",
     'instead "| Cmaj7#11/G | F#m7b5 B7 | Em |" 3 --key G --degrees major',
     "borrow F# dorian --degrees major --plain",
     'show "| Dm7 | G7 |" --key C --to F --voicing drop2 --span tenth --left octave --register "E3 A5" --top "D5 -" '

@@ -8,7 +8,7 @@ from nearhand.harmony.moving import all_keys
 from nearhand.notation.chart import looks_like_a_chord
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import write_key
-from nearhand.shell.refusals import words_of
+from nearhand.shell.refusals import NOTES, words_of
 from nearhand.theory.key import Key, circle
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
@@ -116,6 +116,8 @@ def _of_words(verb: Verb, before_cursor: str, rest: str, session: Session) -> tu
     if CHART in verb.follows and (chords := _chords(typed, at, session)):
         return chords
     offered = [(kind, each) for kind in verb.completes for each in _of_kind(kind, typed, at, session, verb.name)]
+    if verb.follows == NOTES and session.tune is not None and session.tune.melody and session.tune.progression.bars:
+        offered.append(("off", Candidate("off", at, "take the melody away")))
     found = _beginning(tuple(each for _, each in offered), typed)
     words = tuple(each for kind, each in offered if kind not in ("keys", "files", "folders"))
     return found or _with_letters(words, typed)
@@ -177,7 +179,7 @@ def _of_kind(kind: str, typed: str, at: int, session: Session, verb: str) -> tup
 def _keys(session: Session) -> tuple[Key, ...]:
     """The twelve keys of the tune's mode from its own on; without a tune, major and minor ones."""
     if session.tune is not None:
-        return all_keys(session.tune.progression)
+        return all_keys(session.tune.progression, melody=session.tune.melody)
     return circle(Key(PitchClass(0), MAJOR)) + circle(Key(PitchClass(3), MINOR))
 
 

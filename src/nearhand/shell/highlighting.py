@@ -6,7 +6,9 @@ from nearhand.notation.chart import key_colon
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.shell.chart_spans import Span, chart_spans
+from nearhand.shell.notes_in_line import TypedNotes, notes_in
 from nearhand.shell.refusals import (
+    begins_option,
     chart_of,
     check,
     may_be_mended,
@@ -24,7 +26,10 @@ from nearhand.verbs.table import BY_NAME
 from nearhand.verbs.verb import Verb
 from nearhand.verbs.words import QUOTES, Word
 
-KINDS = ("chord", "numeral", "number", "bass", "bar", "key", "verb", "option", "word", "error")
+KINDS = (
+    *("chord", "numeral", "number", "bass", "note", "degree", "sing", "bar"),
+    *("key", "verb", "option", "word", "error"),
+)
 MOST_CHARACTERS = 4000
 """What lies behind is left plain: nobody types so long a line, and a pasted one should not wait."""
 _SOME_KEY = Key(PitchClass(0), MAJOR)
@@ -89,13 +94,33 @@ def _of_verb(line: str, name: str, session: Session) -> tuple[tuple[Span, ...], 
         check(verb, sorted_words(verb, line), session)
     except InputError as error:
         refusal = None if may_be_mended(verb, line, error) else error
+    notes = notes_in(verb, line)
     has_chart = bool(chart_of(verb, plain_words(verb, line)))
     key = session.shown_key or _SOME_KEY
     words = words_of(line)[1:]
     for place, word in enumerate(words):
-        is_value = takes_value(verb, words[:place][-1:])
-        spans += _of_verbs_word(line, word, is_value, key if has_chart else None, verb)
+        if not notes.holds(word):
+            is_value = takes_value(verb, words[:place][-1:])
+            spans += _of_verbs_word(line, word, is_value, key if has_chart else None, verb)
+    if notes.text:
+        spans = [span._replace(end=notes.start) if span.start < notes.start < span.end else span for span in spans]
+        inside, fault = _of_notes(verb, line, notes, session)
+        for around in spans[1:]:  # as of an option amid the notes
+            inside = [part for span in inside for part in _outside(span, around.start, around.end)]
+        return tuple(sorted((*spans, *inside))), refusal or fault
     return tuple(spans), refusal
+
+
+def _of_notes(verb: Verb, line: str, notes: TypedNotes, session: Session) -> tuple[list[Span], InputError | None]:
+    """The spans of the melody in a verb's words, and what is wrong with it; a key that is missing may still come."""
+    from nearhand.shell.melody_spans import melody_spans
+    from nearhand.shell.typed_melody import lacks_a_key, read_so_far  # most lines hold no melody
+
+    try:
+        read_so_far(verb, line, notes, session)
+    except InputError as error:
+        return melody_spans(notes), None if lacks_a_key(error) else error
+    return melody_spans(notes), None
 
 
 def _of_verbs_word(line: str, word: Word, is_value: bool, key: Key | None, verb: Verb) -> list[Span]:
@@ -104,7 +129,7 @@ def _of_verbs_word(line: str, word: Word, is_value: bool, key: Key | None, verb:
         return []
     if is_value:
         return [Span(word.start, end, "word")]
-    if not word.quoted and word.text.startswith("--"):
+    if begins_option(verb, word):
         return [Span(word.start, end, "option")]
     if key is not None:
         colon = key_colon(word.text)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from nearhand.notation.chart import read_chart
+from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError, printable
 from nearhand.notation.keys import key_name, parse_key
 from nearhand.render.page import text_of, wrapped
+from nearhand.shell.notes_in_line import notes_in
 from nearhand.shell.refusals import chart_of, check, may_be_mended, option_at_the_end, sorted_words
 from nearhand.shell.unfinished import closed, is_key_being_typed, last_word_start, may_become_a_chord, may_become_a_verb
 from nearhand.theory.key import Key
 from nearhand.verbs.loading import option_key
+from nearhand.verbs.options import MELODY
 from nearhand.verbs.session import Session
 from nearhand.verbs.show import read_keys
 from nearhand.verbs.table import BY_NAME, find_verb
@@ -106,12 +109,12 @@ def _in_numerals(text: str, session: Session, key: Key | None, width: int) -> st
         return ""
     has_symbols = read_chart(text).keyless is None
     written = tune.numerals(session.conventions) if has_symbols else tune.symbols(session.conventions)
-    return _row(tune.key, written, session, width)
+    return row_of(tune.key, written, session.conventions, width)
 
 
-def _row(key: Key, written: tuple[str, ...], session: Session, width: int) -> str:
-    """A key and what is written in it; the last chords where not all find room."""
-    head = f"{key_name(key, session.conventions)}: "
+def row_of(key: Key, written: tuple[str, ...], conventions: Conventions, width: int) -> str:
+    """A key and what is written in it; the last chords or notes where not all find room."""
+    head = f"{key_name(key, conventions)}: "
     row = " ".join(written)
     if len(head) + len(row) > width:
         start = len(row) - max(width - len(head) - len(_LEFT_OUT) - 1, 0)
@@ -130,6 +133,11 @@ def _of_verb(verb: Verb, line: str, session: Session, width: int) -> str:
         if may_be_mended(verb, line, error):
             return in_rows(_use(option), width) if option else use
         raise
+    notes = notes_in(verb, line)
+    if notes.text and (not option or option == MELODY):
+        from nearhand.shell.melody_preview import of_notes  # most lines hold no melody
+
+        return of_notes(verb, line, notes, session, width) or (in_rows(_use(option), width) if option else use)
     text = chart_of(verb, arguments)
     if option and not (text and arguments.option(option.name)):
         return in_rows(_use(option), width)
@@ -140,11 +148,17 @@ def _of_verb(verb: Verb, line: str, session: Session, width: int) -> str:
 
 def _of_move(verb: str, text: str, session: Session, tune: Tune, width: int) -> str:
     """The chords in the key one would move to, or their numerals in the key that is named; nothing for several keys."""
+    keys = (parse_key(text),) if verb == "key" else read_keys(text, session)
+    if len(keys) > 1:
+        return ""
+    if tune.melody is not None and not tune.progression.bars:
+        from nearhand.shell.melody_preview import of_moved_notes
+
+        return of_moved_notes(verb, keys[0], session, width)
     if verb == "key":
-        named = tune.read_in(parse_key(text))
-        return _row(named.key, named.numerals(session.conventions), session, width)
-    keys = read_keys(text, session)
-    return _row(keys[0], tune.in_key(keys[0]).symbols(session.conventions), session, width) if len(keys) == 1 else ""
+        return row_of(keys[0], tune.read_in(keys[0]).numerals(session.conventions), session.conventions, width)
+    moved = tune._replace(melody=None).in_key(keys[0])
+    return row_of(moved.key, moved.symbols(session.conventions), session.conventions, width)
 
 
 def _use(of: Verb | Option) -> str:

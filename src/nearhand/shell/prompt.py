@@ -75,7 +75,7 @@ def prompt_session(
         history=history,
         completer=_completer(desk),
         complete_while_typing=False,
-        auto_suggest=suggest_answered(desk.refused),
+        auto_suggest=suggest_answered(desk.refused, lambda: desk.session),
         lexer=_lexer(desk),
         style=_style(),
         key_bindings=_key_bindings(desk),

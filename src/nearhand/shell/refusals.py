@@ -17,9 +17,11 @@ CHART = "CHART"
 """What follows a verb that may be given a chart."""
 _HARMLESS = "voicing_settings."
 """Verbs of this module only read their words when there is no tune."""
-_CHOICES = ("on|off", "on|off|auto", "HOW", "WHERE", "STYLE")
+NOTES = "[NOTES]"
+"""What follows a verb that may be given a melody."""
+_CHOICES = ("on|off", "on|off|auto", "up|down|nearest", "HOW", "WHERE", "STYLE", "WAY")
 """What follows a verb that takes one of its fixed words."""
-_KEY_OPTIONS = ("key", "to")
+_KEY_OPTIONS = ("key", "to", "known")
 
 
 def words_of(line: str) -> tuple[Word, ...]:
@@ -44,13 +46,29 @@ def sorted_words(verb: Verb, line: str) -> Arguments:
 
 def plain_words(verb: Verb, line: str) -> Arguments:
     """The words behind a verb that are neither options nor their values, whatever is wrong with those."""
+    plain = words_in_place(verb, line)
+    return Arguments(line, tuple(word.text for word in plain), plain[0].start if plain else len(line))
+
+
+def words_in_place(verb: Verb, line: str) -> tuple[Word, ...]:
+    """The same words, each with its place."""
     words = words_of(line)[1:]
-    plain = [
+    return tuple(
         word
         for place, word in enumerate(words)
-        if (word.quoted or not word.text.startswith("--")) and not takes_value(verb, words[place - 1 : place])
-    ]
-    return Arguments(line, tuple(word.text for word in plain), plain[0].start if plain else len(line))
+        if not begins_option(verb, word) and not takes_value(verb, words[place - 1 : place])
+    )
+
+
+def begins_option(verb: Verb, word: Word) -> bool:
+    """Whether a word is an option, or the beginning of one. Dashes alone hold a note where a melody may stand.
+
+    >>> from nearhand.verbs.table import BY_NAME
+    >>> [begins_option(BY_NAME[name], Word("--", 0)) for name in ("show", "melody")]
+    [True, False]
+    """
+    is_hold = verb.follows == NOTES and not word.text.strip("-")
+    return not word.quoted and word.text.startswith("--") and not is_hold
 
 
 def takes_value(verb: Verb, before: tuple[Word, ...]) -> bool:
@@ -62,6 +80,11 @@ def takes_value(verb: Verb, before: tuple[Word, ...]) -> bool:
     )
 
 
+def is_open(word: Word, line: str) -> bool:
+    """Whether the last word of a line stands in a quote that is not closed."""
+    return word.quoted and word.start + len(word.text) == len(line)
+
+
 def option_at_the_end(verb: Verb, line: str) -> Option | None:
     """The option whose name or value is being typed at the end of a line; None when there is none.
 
@@ -70,12 +93,12 @@ def option_at_the_end(verb: Verb, line: str) -> Option | None:
     'voicing'
     """
     words = words_of(line)[1:]
-    if line[-1:].isspace():
+    if line[-1:].isspace() and not (words and is_open(words[-1], line)):
         words = (*words, Word("", len(line)))
     if not words:
         return None
     last = words[-1]
-    if not last.quoted and last.text.startswith("--"):
+    if begins_option(verb, last):
         found = [option for option in verb.options if f"--{option.name}".startswith(last.text.partition("=")[0])]
         exact = [option for option in found if f"--{option.name}" == last.text.partition("=")[0]]
         return next(iter((*exact, *found)), None)
@@ -158,12 +181,12 @@ def may_be_mended(verb: Verb, line: str, error: InputError) -> bool:
     if error.start >= len(line):
         return True
     word, option = line[error.start :].strip().strip("\"'"), option_at_the_end(verb, line)
+    if word.startswith("--"):
+        return option is not None
     named = words_of(line)[-1].text if option else plain_words(verb, line).text
     if option.name in _KEY_OPTIONS if option else verb.completes[:1] == ("keys",):
         key = named.rpartition(",")[2].strip()
         return may_become_a_key(key) or ALL.startswith(key.lower())
-    if word.startswith("--"):
-        return option is not None
     choices = option.choices if option is not None else _choices_of(verb)
     return not choices or any(choice.startswith(word) for choice in choices)
 

@@ -85,6 +85,7 @@ def _answer(text: str, desk: Desk, output: Output, journal: Journal, prompt: Pro
         desk.refused.add(text)
         output.refuse(error)
         return False
+    desk.refused.discard(text)  # as when a key was missing before
     told = journal.note(holder[0], outcome, text)
     if outcome.session.colours != holder[0].colours:
         output = output_to(sys.stdout, dict(os.environ), outcome.session.colours)
