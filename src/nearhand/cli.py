@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from nearhand.notation.errors import InputError
     from nearhand.render.output import Output
     from nearhand.verbs.session import Session
+    from nearhand.verbs.verb import Verb
     from nearhand.verbs.words import Word
 
 OK, REFUSED, INTERRUPTED = 0, 2, 130
@@ -136,7 +137,7 @@ def _one_shot(words: list[str]) -> int:
         return _help(output, (Word(verb.name, 0), *(word for word in placed if word.text == "--json")), line)
     if not verb.one_shot:
         raise _needs_shell(name, line)
-    outcome = perform(_session(output.signs), verb, _with_standard_input(placed), line)
+    outcome = perform(_session(output.signs), verb, _with_standard_input(verb, placed, line), line)
     return _tell(outcome.answer, output, "--json" in words, outcome.plain)
 
 
@@ -178,8 +179,12 @@ def _session(signs: bool) -> Session:
     return Session(conventions=Conventions(plain=not signs))
 
 
-def _with_standard_input(words: tuple[Word, ...]) -> tuple[Word, ...]:
-    """The words with ``-`` replaced by the text of standard input."""
+def _with_standard_input(verb: Verb, words: tuple[Word, ...], line: str) -> tuple[Word, ...]:
+    """The words with ``-`` replaced by the text of standard input; among the notes of a melody it holds one."""
+    from nearhand.verbs.words import sort_words
+
+    if verb.follows == "[NOTES]" and sort_words(verb, words, line).words != ("-",):
+        return words
     return tuple(
         word._replace(text=_standard_input(), quoted=True) if word.text == "-" and not word.quoted else word
         for word in words

@@ -17,6 +17,7 @@ LAMENT = "| Em | Bm/D | Am/C | B7 |"
 LINES_OF_JSON = {
     "borrow": ["borrow", "C"], "instead": ["instead", LAMENT, "2"], "why": ["why", LAMENT, "2"],
     "list": ["list", "."], "completion": ["completion", "bash"], "help": ["help"],
+    "melody": ["melody", "E4 F#4 G4"], "tones": ["tones", LAMENT, "--melody", "E4 F#4 G4 A4"],
     "singer": ["singer", LAMENT, "--tune", "C4 E5", "--range", "A3 D5"],
     "set": ["set"], "recent": ["recent"],
 }  # fmt: skip

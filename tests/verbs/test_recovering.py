@@ -16,6 +16,15 @@ from nearhand.verbs.session import Session
 LINES = (FALLING_BASS, "to C minor", "voice drop2", "next", "undo")
 
 
+MELODIES = [
+    (FALLING_BASS, "melody 1' - 5 3 | 2 - [5 4] {4}5(tr) | 4 -- r | #7_:2 2 -", "to C minor", "octave up", "way down", "next"),
+    ("melody G: 5_ | 1 2 3 1 | 3 - 2 -", "to Eb", "octave down", "sing syllables"),
+    ('show "| Em | B7 |" --melody "1:2 5_ - | #7_:4"', "up", "way up", "octave up"),
+    ("melody [3/4] E4 - F#4 --meter 3/4", "way up", "to all", "melody do re mi", "undo", "redo"),
+    (FALLING_BASS, "to G", "melody 1 2 3", "octave up", "melody off", "undo"),
+]  # fmt: skip
+
+
 @pytest.fixture
 def folder(desk):
     """The folder of the journals, in a home of its own."""
@@ -41,6 +50,20 @@ def test_a_session_comes_back_as_it_was(folder):
     assert outcome.session == after(*LINES)
     assert isinstance(outcome.answer, ViewsAnswer)
     assert outcome.answer.advice == "Brought back: 5 lines; undo takes them back one at a time."
+
+
+@pytest.mark.parametrize("lines", MELODIES, ids=lambda lines: lines[0])
+def test_a_melody_comes_back_with_its_octaves_and_its_way(lines, folder):
+    leave_behind(folder, *lines)
+    before = after(*lines)
+
+    outcome = respond(Session(), "recover")
+
+    assert outcome.session == before
+    assert before.tune.melody is not None
+    assert (before.way, before.octaves) != ("nearest", 0) or "undo" in lines
+    assert outcome.answer.advice.startswith(f"Brought back: {len(lines)} lines")
+    assert respond(outcome.session, "melody").answer == respond(before, "melody").answer
 
 
 def test_undo_walks_back_through_the_lines_and_then_to_what_was_before(folder):

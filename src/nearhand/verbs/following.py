@@ -43,10 +43,10 @@ def after_verb(verb: Verb) -> Following:
 
 
 def after_option(option: Option) -> Following:
-    """What may be an option's value: one of its choices, or what may follow the verb that asks for the same.
+    """What may be an option's value: one of its choices, or the words that may follow the verb that asks for the same.
 
     >>> [word for word, _ in after_option(Option("top", "LINE", "a top line")).words]
-    ['free', 'falling', 'rising', 'still']
+    ['free', 'falling', 'rising', 'still', 'melody']
     """
     if option.choices:
         return Following(tuple((choice, "") for choice in option.choices))
@@ -55,7 +55,7 @@ def after_option(option: Option) -> Following:
     verb = BY_NAME.get(option.name)
     if verb is None or not option.value or verb.follows.strip("[]") != option.value:
         return Following()
-    return after_verb(verb)
+    return after_verb(verb)._replace(paths="")
 
 
 def after_options() -> dict[str, Following]:

@@ -6,7 +6,7 @@ import os
 from contextlib import suppress
 
 from nearhand.notation.errors import InputError
-from nearhand.verbs.answers import NoteAnswer, ViewsAnswer
+from nearhand.verbs.answers import MelodyAnswer, NoteAnswer, ViewsAnswer
 from nearhand.verbs.journals import Leftover, discard, last_session, leftovers, working_folder
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import shown
@@ -49,7 +49,7 @@ def _replayed(session: Session, leftover: Leftover) -> Outcome:
     outcome = Outcome(session, NoteAnswer(tuple(told)))
     if session.tune is not None:
         outcome = shown(session, introduces=True)
-        assert isinstance(outcome.answer, ViewsAnswer)  # a tune is shown
+        assert isinstance(outcome.answer, ViewsAnswer | MelodyAnswer)  # a tune is shown
         outcome = outcome._replace(answer=outcome.answer._replace(advice=" ".join(told)))
     return outcome._replace(lines=lines, settles=leftover.path)
 
