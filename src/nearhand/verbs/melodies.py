@@ -10,7 +10,7 @@ from nearhand.notation.melody_reading import WrittenMelody, no_key_for, read_mel
 from nearhand.notation.melody_remarks import remarks_on_melody
 from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
-from nearhand.theory.melody import NEAREST, Melody, MelodyBar, MelodyNote, tonic_near
+from nearhand.theory.melody import DOWNWARD, HIGHEST, NEAREST, UPWARD, Melody, MelodyBar, MelodyNote, tonic_near
 from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression
 from nearhand.verbs.answers import MelodyAnswer, MelodyView
 from nearhand.verbs.session import Session
@@ -153,8 +153,18 @@ def melody_in(session: Session, key: Key) -> Melody | None:
     try:
         return tune.melody.in_key(key, session.way, session.octaves)
     except ValueError as error:
-        hint = "take the melody to another octave: octave up, or octave down"
-        raise InputError(f"in {key}, {error}", wanted="a nearer octave", hint=hint) from None
+        raise InputError(
+            f"in {key}, {error}", wanted="a nearer octave", hint=_way_out(session, tune.melody, key)
+        ) from None
+
+
+def _way_out(session: Session, melody: Melody, key: Key) -> str:
+    """How a melody that would leave the MIDI numbers stays inside them."""
+    if session.octaves:
+        return "octave nearest brings the melody back"
+    span = melody._replace(tonic=tonic_near(key, melody.tonic, session.way)).span
+    is_too_high = span is not None and span[1].midi > HIGHEST
+    return f"take the melody there the other way: way {DOWNWARD if is_too_high else UPWARD}"
 
 
 def melody_views(session: Session, keys: tuple[Key, ...], introduces: bool) -> MelodyAnswer:
