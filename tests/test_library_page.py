@@ -17,14 +17,17 @@ from nearhand.harmony.borrowing import LendingMode
 from nearhand.harmony.cadences import Cadence
 from nearhand.harmony.key_finding import KeyFit
 from nearhand.harmony.modulation import Region
+from nearhand.melody.against import Tone
+from nearhand.melody.standing import Rub
 from nearhand.verbs.instead import Offer
 from nearhand.voicing.lines import Lines, VoiceLine
 from nearhand.voicing.motion import Motion
+from nearhand.voicing.tops import OnTop
 from nearhand.voicing.voice import Voicing
 
 ROOT = Path(__file__).parents[1]
 PAGE = (ROOT / "docs" / "library.md").read_text(encoding="utf-8")
-ANSWERS = (Cadence, KeyFit, LendingMode, Lines, Motion, Offer, Region, VoiceLine, Voicing)
+ANSWERS = (Cadence, KeyFit, LendingMode, Lines, Motion, Offer, OnTop, Region, Rub, Tone, VoiceLine, Voicing)
 USED = """
 from nearhand import (
     Conventions, InputError, Key, Tune, VoicedProgression, Wishes, best_paths, borrow, cadences, explain, find_keys,

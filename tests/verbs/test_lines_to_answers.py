@@ -23,6 +23,7 @@ from nearhand.verbs.session import Session
 from nearhand.verbs.setting import SettingsAnswer
 from nearhand.verbs.singer import SingerAnswer
 from nearhand.verbs.table import VERBS
+from nearhand.verbs.tones import TonesAnswer
 from nearhand.verbs.touring import TourAnswer
 from nearhand.verbs.voice_lines import LinesAnswer
 from nearhand.verbs.why import WhyAnswer
@@ -30,6 +31,7 @@ from nearhand.voicing.wishes import DEFAULT_WISHES
 
 LINES_WITH_A_TUNE = [
     ("show", ViewsAnswer), ("melody 5 1' 7 #7", MelodyAnswer), ("keys", KeysAnswer), ("cadences", CadencesAnswer), ("explain", ExplainAnswer),
+    ("tones", TonesAnswer),
     ("borrow", BorrowAnswer), ("instead 2", InsteadAnswer), ("lines", LinesAnswer), ("why 2", WhyAnswer),
     ("others", OthersAnswer), ('singer --tune "5 3" --range alto', SingerAnswer), ("parts", PartsAnswer),
     ("difficulty", DifficultyAnswer),

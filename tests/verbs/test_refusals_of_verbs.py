@@ -19,8 +19,8 @@ HELP_HINT = "help alone lists the verbs and the topics"
 FILE_HINT, FOLDER_HINT = "list shows the charts of a folder", "list FOLDER shows its charts"
 
 WITHOUT_A_TUNE = [
-    *((line, *NO_TUNE) for line in ("show", "keys", "explain", "instead", "to C", "next", "back", "home", "key",
-                                 "up", "down 2", "relative", "parallel")),
+    *((line, *NO_TUNE) for line in ("show", "keys", "explain", "tones", "instead", "to C", "next", "back", "home",
+                                 "key", "up", "down 2", "relative", "parallel")),
     ("borrow", "borrow needs a key", "borrow^", "write for example  borrow C major"),
     ("undo", "there is nothing to undo", "", ""),
     ("redo", "there is nothing to redo", "", ""),
@@ -43,7 +43,8 @@ SPAN_HINT = "write octave, ninth, tenth, or semitones, such as 14"
 REGISTER_HINT = "write the lowest and the highest note, for example G3 E5"
 NOTES_HINT = "write notes with their octaves, for example E4 G4 B4; middle C is C4"
 LETTER_HINT = "write a capital letter A to G, then # or b if needed"
-TOP_HINT = "write free, or falling, or rising, or still, or one note a chord, for example E5 D5 - C5"
+TOP_HINT = "write free, or falling, or rising, or still, or melody, or one note a chord, for example E5 D5 - C5"
+TONES_HINT = "put one over the chords: melody E4 F#4 G4 (or --melody); a chart file holds one beside its chords"
 PIN_HINT = "write a chord's number and its notes, for example 2 D4 G4 Bb4"
 COSTS_HINT = (
     "write one of movement, bass, leap, shift, common, parallels, hidden, tendency, melody, doubling, range, spacing, "
@@ -133,6 +134,10 @@ WITH_A_TUNE = [
     ("register C4 E", "E needs its octave", "register C4 E^", NOTES_HINT),
     ("register C4 E4", "chord 1 (Em) has no close voicing between C4 and E4", "",
      "the smallest register that holds all chords is A3 G4"),
+    ("tones", "there is no melody to hold against the chords", "tones^", TONES_HINT),
+    ("tones 2", "there is no melody to hold against the chords", "tones 2^", TONES_HINT),
+    ("top melody", "there is no melody to put on top", "top ^melody",
+     "put one over the chords first: melody E4 F#4 G4"),
     ("top", "a top line is missing", "top^", TOP_HINT),
     ("top faling", "'faling' is not a top line", "top ^faling",
      "did you mean falling?, or one note a chord, for example E5 D5 - C5"),

@@ -32,7 +32,7 @@ def tones(answer: TonesAnswer) -> Iterator[str]:
         what = kind_in_words(tone, key, conventions).replace(": ", ", ")
         yield f"{pitch_name(tone.note.pitch, conventions)}, degree {degree}: {what}."
     yield from closing_in_words(answer) or ["No note of the melody sounds here."]
-    yield from answer.tune.remarks if answer.introduces else ()
+    yield from answer.tune.all_remarks if answer.introduces else ()
 
 
 def _heading(tone: Tone, answer: TonesAnswer) -> str:

@@ -28,7 +28,7 @@ def draw_tones(answer: TonesAnswer, page: Page) -> list[Line]:
     lines += _table(answer, page)
     for sentence in closing_in_words(answer):
         lines += wrapped(sentence, page.width)
-    remarks = answer.tune.remarks if answer.introduces else ()
+    remarks = answer.tune.all_remarks if answer.introduces else ()
     for text, role in ((_legend(answer), "label"), *((remark, "hint") for remark in remarks)):
         lines += wrapped(text, page.width, role=role)
     return lines

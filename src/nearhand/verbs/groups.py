@@ -20,7 +20,7 @@ def groups() -> tuple[tuple[str, tuple[str, ...]], ...]:
     """What one does, and the verbs for it, every verb once; those that nobody has sorted come last.
 
     >>> groups()[0]
-    ('look', ('show', 'lines', 'list'))
+    ('look', ('show', 'melody', 'lines', 'list'))
     """
     names = [verb.name for verb in VERBS]
     rows = [(group, tuple(name for name in members.split() if name in names)) for group, members in _GROUPS.items()]

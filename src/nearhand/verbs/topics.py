@@ -166,6 +166,34 @@ TOPICS = (
         ),
     ),
     Topic(
+        "notes over chords",
+        ("non-chord tones", "passing tones", "neighbours", "suspensions", "tensions", "clashes", "appoggiatura"),
+        "what tones calls the notes of a melody",
+        (
+            "tones holds every note of the melody against its chord. A short note is asked first what it does between "
+            "the notes around it, a long one (more than a beat) first whether it stands over the chord as a tension.",
+            "A clash is heard on the beat, or for a beat, and does not go on by step. top melody puts the melody on "
+            "top of the voicings.",
+        ),
+        (
+            'tones "| C | G7 | C |" --melody "E4 F E C | B3 A3 B3 D | C - - -"',
+            'show "| C | Am7 | F G7 |" --melody "E5 - G5 E5 | C5 - B4 - | A4 - B4 -" --top melody',
+        ),
+        (
+            ("passing tone", "a step to it, and a step on in the same direction"),
+            ("neighbour", "a step away and back, upper or lower"),
+            ("suspension", "a tone of the chord before, kept, then a step down; 4-3 are its intervals from the bass"),
+            ("retardation", "the same, with a step up"),
+            ("anticipation", "a tone of the next chord that comes early"),
+            ("appoggiatura", "a leap to it, and a step from it"),
+            ("escape tone", "a step to it off the beat, and a leap from it"),
+            ("pedal", "a tone that sounds through a chord it does not belong to"),
+            ("tension", "9, 11, 13 or an altered one that the chord lets stand"),
+            ("added tone", "a sixth or seventh that the chord leaves open"),
+            ("clash", "a semitone beside a chord tone, or against its other form"),
+        ),
+    ),
+    Topic(
         "files",
         ("chart files", "saving", "opening"),
         "charts on disk",
