@@ -8,7 +8,7 @@ from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
 from nearhand.verbs.tune import Tune, tune_from_text
 from nearhand.voicing.voice import VoicedProgression, voice_progression, voiced_path
-from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
+from nearhand.voicing.wishes import DEFAULT_WISHES, MELODY_TOP, Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from nearhand.melody.singers_key import Fit
     from nearhand.verbs.instead import Offer
     from nearhand.voicing.lines import Lines
+    from nearhand.voicing.tops import Tops
 
 __all__ = [
     "Conventions",
@@ -114,8 +115,9 @@ def voice(
     """Voice a tune on the path that costs least; ``pitches`` of the result are per chord, low to high.
 
     ``style``: a family's name, or all that is asked as Wishes. ``home``: the key in which pinned notes and a given top
-    line sound, where it is not the tune's own. Raises ValueError for a family that does not exist, InputError for
-    wishes that cannot be met.
+    line sound, where it is not the tune's own. ``Wishes(top="melody")`` puts the tune's melody on top, as far as its
+    chords have it there: ``search.on_top`` of the result tells. Raises ValueError for a family that does not exist,
+    InputError for wishes that cannot be met.
 
     >>> tune = parse_progression("| C | F | C |")
     >>> voice(tune).movement, voice(tune, "drop2").costs.movement
@@ -123,7 +125,8 @@ def voice(
     >>> [str(pitches[-1]) for pitches in voice(tune, Wishes("four-part", top="falling")).pitches]
     ['C5', 'C5', 'C5']
     """
-    return voice_progression(tune.progression, style, loop, home)
+    wishes = Wishes(style) if isinstance(style, str) else style
+    return voice_progression(tune.progression, wishes, loop, home, _tops(tune, wishes))
 
 
 def best_paths(
@@ -143,8 +146,18 @@ def best_paths(
     if count < 1:
         raise ValueError(f"count must be 1 or more (got {count})")
     wishes = Wishes(style) if isinstance(style, str) else style
-    search = search_for(Task(tune.progression, wishes._replace(path=1), loop, tune.key))
+    task = Task(tune.progression, wishes._replace(path=1), loop, tune.key, tops=_tops(tune, wishes))
+    search = search_for(task)
     return tuple(voiced_path(search, path) for _, path in other_paths(search, count))
+
+
+def _tops(tune: Tune, wishes: Wishes) -> Tops | None:
+    """The notes of a tune's melody that may lie on top, where they are wished for."""
+    if wishes.top != MELODY_TOP or tune.melody is None:
+        return None
+    from nearhand.melody.top_notes import top_notes
+
+    return top_notes(tune.melody, tune.progression)
 
 
 def next_best(voiced: VoicedProgression, number: int, count: int = 2) -> tuple[VoicedProgression, ...]:
