@@ -1,9 +1,13 @@
-"""Which key a melody is in: its notes, counted or by their lengths, against published profiles of keys; its spelling.
+"""Which key a melody is in: its notes against published profiles of keys, and what a musician would name besides.
 
-Method: Pearson's correlation of the twelve weights of a melody with the profile of each key (C. Krumhansl, *Cognitive
-Foundations of Musical Pitch*, 1990). Profiles are blind to spelling, so a key also loses by the share of notes that no
-form of its scale holds as they are spelled; and it gains a little by the ends of the melody (both: common practice, no
-source). Profiles are published for major and minor, so other modes are not proposed from a melody alone.
+Profiles are compared by Pearson's correlation with the twelve weights of a melody (C. Krumhansl, *Cognitive Foundations
+of Musical Pitch*, 1990). They are blind to spelling, order and ends, so a key also gains by the time on the notes of
+its tonic chord, by that chord among the first notes and by a close on its tonic; it loses by notes that no form of its
+scale holds as they are spelled, by a third that never sounds, and in minor by a leading tone that never does. A tune
+tells its key as it begins, and may turn later: its first half counts double. These weights are common practice, no
+source; they were set on one half of some collections of folk tunes and tried on the other half (docs/harmony.md).
+
+Profiles are published for major and minor, so other modes are not proposed from a melody alone.
 """
 
 from __future__ import annotations
@@ -13,9 +17,10 @@ from functools import lru_cache
 from math import sqrt
 
 from nearhand.harmony.key_finding import KeyFit, candidate_keys, ranked, scores_of
+from nearhand.harmony.key_profiles import DEFAULT_PROFILE, PROFILES
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
-from nearhand.theory.mode import MAJOR, MINOR, MINOR_FORMS, Mode
+from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, MINOR_FORMS, Mode
 from nearhand.theory.pitch_class import PitchClass, pitch_class
 from nearhand.theory.record import NamedTuple
 
@@ -23,60 +28,11 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
-
-class Profile(NamedTuple):
-    """How much each note weighs in a major and in a minor key: twelve numbers, semitones 0 to 11 above the tonic."""
-
-    major: tuple[float, ...]
-    minor: tuple[float, ...]
-
-
-PROFILES = {
-    "Albrecht-Shanahan 2013": Profile(
-        (0.238, 0.006, 0.111, 0.006, 0.137, 0.094, 0.016, 0.214, 0.009, 0.080, 0.008, 0.081),
-        (0.220, 0.006, 0.104, 0.123, 0.019, 0.103, 0.012, 0.214, 0.062, 0.022, 0.061, 0.052),
-    ),
-    "Krumhansl-Kessler 1982": Profile(
-        (6.35, 2.23, 3.48, 2.33, 4.38, 4.09, 2.52, 5.19, 2.39, 3.66, 2.29, 2.88),
-        (6.33, 2.68, 3.52, 5.38, 2.60, 3.53, 2.54, 4.75, 3.98, 2.69, 3.34, 3.17),
-    ),
-    "Temperley 2001": Profile(
-        (5, 2, 3.5, 2, 4.5, 4, 2, 4.5, 2, 3.5, 1.5, 4), (5, 2, 3.5, 4.5, 2, 4, 2, 4.5, 3.5, 2, 1.5, 4)
-    ),
-    "Temperley 2007": Profile(
-        (0.748, 0.060, 0.488, 0.082, 0.670, 0.460, 0.096, 0.715, 0.104, 0.366, 0.057, 0.400),
-        (0.712, 0.084, 0.474, 0.618, 0.049, 0.460, 0.105, 0.747, 0.404, 0.067, 0.133, 0.330),
-    ),
-    "Aarden 2003": Profile(
-        (
-            17.7661,
-            0.145624,
-            14.9265,
-            0.160186,
-            19.8049,
-            11.3587,
-            0.291248,
-            22.062,
-            0.145624,
-            8.15494,
-            0.232998,
-            4.95122,
-        ),
-        (18.2648, 0.737619, 14.0499, 16.8599, 0.702494, 14.4362, 0.702494, 18.6161, 4.56621, 1.93186, 7.37619, 1.75623),
-    ),
-    "Bellman-Budge 2005": Profile(
-        (16.80, 0.86, 12.95, 1.41, 13.49, 11.93, 1.25, 20.28, 1.80, 8.04, 0.62, 10.57),
-        (18.16, 0.69, 12.99, 13.34, 1.07, 11.15, 1.38, 21.07, 7.49, 1.53, 0.92, 10.21),
-    ),
-}
-"""Albrecht, Shanahan, Music Perception 31, 2013; Krumhansl, Kessler, Psychological Review 89, 1982; Temperley, Music
-Perception 17, 1999 (revised in *The Cognition of Basic Musical Structures*, 2001) and *Music and Probability*, 2007
-(Kostka-Payne corpus); Aarden, Ohio State, 2003 (Essen folk songs); Bellman, CMMR 2005, after Budge 1943."""
-DEFAULT_PROFILE = "Albrecht-Shanahan 2013"
-
-_OPENING, _CLOSING = 0.05, 0.1
-_MOST_TOLD, _NOTES_FOR_HALF = 3.0, 4
-"""A melody's correlation counts up to three times against the score of chords; half of that with four notes."""
+_PROFILE, _TONIC_CHORD, _OPENING, _CLOSING = 1.5, 1.0, 0.4, 0.3
+_OUTSIDE, _NO_THIRD, _NO_LEADING_TONE = 2.0, 1.0, 0.3
+_OPENING_NOTES, _NOTES_FOR_HALF, _ENOUGH_KINDS = 4, 4, 5
+"""How many notes are an opening; with how many a melody tells half of what a long one tells; with how many different
+notes a third is missed."""
 
 
 def rank_keys_of_melody(
@@ -84,10 +40,12 @@ def rank_keys_of_melody(
 ) -> tuple[KeyFit, ...]:
     """Major and minor keys that a melody may be in, the likeliest first; without ``lengths`` its notes are counted.
 
-    Raises ValueError without notes or with a length that is not above 0, KeyError for an unknown profile.
+    ``profile``: one of ``PROFILES``. Raises ValueError without notes or with a length that is not above 0, KeyError for
+    an unknown profile.
 
-    >>> from nearhand.notation.melody_notes import parse_melody
-    >>> [str(fit.key) for fit in rank_keys_of_melody([note.pitch_class for note in parse_melody("E F# G A B D# E")])][0]
+    >>> from nearhand.notation.melody_reading import parse_melody
+    >>> notes = parse_melody("E F# G A B D# E").sounding()
+    >>> str(rank_keys_of_melody([note.pitch.pitch_class for note in notes])[0].key)
     'E minor'
     """
     return ranked(melody_scores(melody, lengths, melody_keys(melody), profile))
@@ -123,20 +81,46 @@ def melody_keys(melody: Sequence[PitchClass]) -> list[Key]:
     return [key for key in reach if abs(key.signature) <= 7] or reach
 
 
+class _Heard(NamedTuple):
+    """What the score needs of a melody: the shares of its notes, those of its opening notes, and its last note."""
+
+    weights: dict[PitchClass, float]
+    opening: dict[PitchClass, float]
+    last: PitchClass
+
+
 def melody_scores(
     melody: Sequence[PitchClass], lengths: Sequence[Beats] | None, keys: Iterable[Key], profile: str = DEFAULT_PROFILE
 ) -> dict[Key, float]:
     """The score of each of some keys, in the unit of ``key_finding``; the more notes, the more it tells."""
+    lasting: list[Beats] = [1] * len(melody) if lengths is None else list(lengths)
+    half = len(melody) // 2
+    doubled = [length * 2 if place < half else length for place, length in enumerate(lasting)]
+    opening = _shares(melody[:_OPENING_NOTES], lasting[:_OPENING_NOTES])
+    heard = _Heard(_shares(melody, doubled), opening, melody[-1])
+    told = len(melody) / (len(melody) + _NOTES_FOR_HALF)
+    return {key: told * _score(heard, key, profile) for key in keys}
+
+
+def _shares(melody: Sequence[PitchClass], lengths: Sequence[Beats]) -> dict[PitchClass, float]:
     weights = weighed(melody, lengths)
     total = sum(weights.values())
-    told = _MOST_TOLD * len(melody) / (len(melody) + _NOTES_FOR_HALF)
-    scores = {}
-    for key in keys:
-        scale, tonic = _scale(key.mode), key.tonic.fifths
-        outside = sum(weight for note, weight in weights.items() if note.fifths - tonic not in scale) / total
-        ends = _OPENING * (melody[0] == key.tonic) + _CLOSING * (melody[-1] == key.tonic)
-        scores[key] = told * (correlation(weights, key, profile) - outside + ends)
-    return scores
+    return {note: weight / total for note, weight in weights.items()}
+
+
+def _score(heard: _Heard, key: Key, profile: str) -> float:
+    """How well a melody fits a key: one addition for each kind of evidence that the head of this module names."""
+    weights, scale, tonic = heard.weights, _scale(key.mode), key.tonic.fifths
+    third = pitch_class(tonic + key.mode.degrees[2])
+    chord = (key.tonic, third, pitch_class(tonic + DOMINANT))
+    score = _PROFILE * correlation(weights, key, profile)
+    score += _TONIC_CHORD * sum(weights.get(note, 0.0) for note in chord)
+    score += _OPENING * sum(heard.opening.get(note, 0.0) for note in chord)
+    score += _CLOSING * (heard.last == key.tonic)
+    score -= _OUTSIDE * sum(weight for note, weight in weights.items() if note.fifths - tonic not in scale)
+    score -= _NO_THIRD * (third not in weights and len(weights) >= _ENOUGH_KINDS)
+    score -= _NO_LEADING_TONE * (key.mode.has_minor_third and pitch_class(tonic + LEADING_TONE) not in weights)
+    return score
 
 
 def weighed(melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = None) -> dict[PitchClass, float]:
