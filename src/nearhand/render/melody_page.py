@@ -11,7 +11,7 @@ from nearhand.notation.chart_writing import NO_CHORD, bracketed
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
-from nearhand.notation.melody_degrees import SYLLABLES
+from nearhand.notation.melody_degrees import NUMBERS, SYLLABLES
 from nearhand.notation.melody_writing import Group, groups_of, write_as_degrees, write_as_notes
 from nearhand.notation.notes import note_name
 from nearhand.render.answers import head, key_line
@@ -38,6 +38,8 @@ _DO = {
     False: "; do is the tonic in every key, in minor too",
 }
 """Whether syllables are those of the relative major, to where do is."""
+_ROWS = {SYLLABLES: ("sing", "note"), NUMBERS: ("degree", "note")}
+"""The rows of degrees and of notes, by what the degrees are."""
 _SIGN_WIDTH = 3
 """Columns that a bar sign and the blank behind a column take."""
 
@@ -50,6 +52,9 @@ def draw_melody(answer: MelodyAnswer, page: Page) -> list[Line]:
         lines += key_line(answer.views[0].key, tune, conventions, page)
     lines += melody_lines(answer.views, answer.bars, tune.key, conventions, page)
     remarks = tune.all_remarks if answer.introduces else ()
+    if len(answer.views) == 1 and page.width < WIDE_ENOUGH_FOR_LABELS:
+        rows = ("chord", *_ROWS[conventions.sing]) if answer.bars else _ROWS[conventions.sing]
+        lines += wrapped(f"rows: {', '.join(rows)}", page.width, role="label")
     for text, role in ((legend_of(conventions), "label"), *((remark, "hint") for remark in (*remarks, answer.advice))):
         lines += wrapped(text, page.width, role=role)
     return lines
@@ -67,14 +72,14 @@ def melody_lines(
     melody = views[0].melody
     writers = [write_as_degrees(own.mode, conventions)]
     writers += [write_as_notes(view.melody.tonic, conventions) for view in views]
-    degrees = "sing" if conventions.sing == SYLLABLES else "degree"
+    degrees, notes = _ROWS[conventions.sing]
     if len(views) == 1:
         labels: list[str] | None = None
-        rows = ["chord", degrees, "note"]
+        rows = ["chord", degrees, notes]
         columns = _columns(melody, bars, writers, lambda chord: write_chord(chord.in_key(views[0].key), conventions))
     else:
         name = degrees if page.width >= WIDE_ENOUGH_FOR_LABELS else ""
-        labels, rows = [name, *_key_labels(views, conventions, page)], [degrees, *["note"] * len(views)]
+        labels, rows = [name, *_key_labels(views, conventions, page)], [degrees, *[notes] * len(views)]
         columns = [column._replace(texts=column.texts[1:]) for column in _columns(melody, bars, writers, lambda _: "")]
     if labels is None and not any(column.texts[0] for column in columns):
         rows, columns = rows[1:], [column._replace(texts=column.texts[1:]) for column in columns]

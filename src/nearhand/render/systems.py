@@ -116,7 +116,10 @@ def _closing(bars: Sequence[Bar], bar_number: int) -> str:
 
 
 def _systems(columns: Sequence[Column], room: int) -> list[list[Column]]:
-    """Columns in systems: whole bars as long as they fit, a bar too wide for the page broken between its chords."""
+    """Columns in systems: whole bars as long as they fit, a bar too wide for the page broken between its chords.
+
+    Where a bar is broken there is no bar line.
+    """
     systems: list[list[Column]] = []
     for bar in _bars(columns):
         width = sum(column.width for column in bar)
@@ -146,7 +149,7 @@ def _broken(bar: list[Column], room: int) -> list[list[Column]]:
         if parts[-1] and used + column.width + CLOSING_WIDTH > room:
             parts.append([])
         parts[-1].append(column)
-    return parts
+    return [*([*part[:-1], part[-1]._replace(closing="")] for part in parts[:-1]), parts[-1]]
 
 
 def _draw_system(system: list[Column], rows: Sequence[Row], label_width: int) -> list[Line]:
@@ -156,7 +159,7 @@ def _draw_system(system: list[Column], rows: Sequence[Row], label_width: int) ->
         for column in system:
             cells.append(Cell(column.sign if place == 0 or not column.bar_number else _thin(column.sign), "bar"))
             cells.append(Cell(column.texts[place].ljust(column.width - len(column.sign)), row.role))
-        cells.append(Cell(closing if place == 0 else _thin(closing).rstrip("|") + "|", "bar"))
+        cells.append(Cell(closing if place == 0 or not closing else _thin(closing).rstrip("|") + "|", "bar"))
         lines.append(tuple(cells))
     return lines
 
