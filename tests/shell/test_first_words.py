@@ -201,3 +201,53 @@ def test_a_closed_stream_trips_nothing(closed, words, status, program):
 
     assert done.returncode == status
     assert b"Traceback" not in done.stderr
+
+
+MELODY = "G: 5_ |\n1 2 3 1 |\n3 - 2 - |\n"
+
+
+def notes_of(run):
+    """The notes of a melody on its page, in plain characters."""
+    assert (run.status, run.err) == (0, "")
+    rows = [line.removeprefix("note") for line in run.out.splitlines() if line.startswith("note ")]
+    return " ".join(word for row in rows for word in row.split() if word != "|")
+
+
+def test_a_dash_alone_is_a_melody_on_standard_input(program):
+    # degrees of G major from the G below middle C up: common practice, no source
+    assert notes_of(program.run("melody", "-", given=MELODY)) == "D3 G3 A3 B3 G3 B3 - A3 -"
+    assert notes_of(program.run("melody", "-", "--to", "F", given="G: 5_ 1")) == "C3 F3"
+    file = 'key = "G"\n[[sections]]\nmelody = "5_ | 1 2 3 1 |"\n'
+    assert notes_of(program.run("melody", "-", given=file)) == "D3 G3 A3 B3 G3"
+    shown = json.loads(program.run("show", LAMENT, "--melody", "-", "--json", given="E4:4 | D4:4").out)
+    assert [note["note"] for note in shown["views"][0]["melody"]] == ["E4", "D4"]
+
+
+@pytest.mark.parametrize(
+    "words", [["C:", "5", "-", "3", "1"], ["--key", "C", "5", "-", "3", "1"], ["C: 5 - 3 1"], ["C:", "5", "-", "3 1"]]
+)
+def test_a_dash_among_notes_holds_one_and_standard_input_is_not_read(words, program):
+    command = [*program.command, "melody", *words]
+    with subprocess.Popen(
+        command, cwd=program.folder, env=program.environment(), stdin=subprocess.PIPE, stdout=subprocess.PIPE
+    ) as process:  # its standard input stays open: reading it would wait for ever
+        out = process.stdout.read().decode()
+        assert process.wait(30) == 0
+
+    assert "| G4  -  E4  C4 |" in out
+
+
+def test_dashes_and_marks_without_quotes_are_no_options_and_no_quotes(program):
+    words = ["C:", "1'", "-", "--", "[5", "6]", "{7}1''", "-"]
+
+    assert notes_of(program.run("melody", *words)) == "C5 - - - [G4 A4] {B4}C6 -"
+    as_json = json.loads(program.run("melody", *words, "--json").out)["views"][0]["melody"]
+    assert [(note["note"], note["beats"]) for note in as_json] == [("C5", 4), ("G4", 0.5), ("A4", 0.5), ("C6", 2)]
+
+
+def test_a_refused_melody_has_its_place_in_json(program):
+    shown = program.run("melody", "-", "--json", given="G: 1 2 x")
+
+    assert (shown.status, shown.out) == (2, "")
+    error = json.loads(shown.err)["error"]
+    assert (error["text"], error["start"], error["end"], error["what"]) == ("G: 1 2 x", 7, 8, "'x' is no note")
