@@ -22,7 +22,8 @@ SESSIONS = [Session(), PLAYING]
 REAL_LINES = [
     FALLING_BASS, "E minor: | i | v6 | iv6 | V7 |", "D dorian: 1- 4 b7 1-/5", "|: C | F G7 / / :| [3/4] N.C. | % ||",
     'show "| Em | B7 |" --to "C minor,G minor" --voicing none', "show --to all --degrees major --plain --loop",
-    "keys | Am | F | C | G | --json", "explain 2", 'explain "| C | E7 |" 1', "list progressions", "to Bb, F#m, all",
+    "keys | Am | F | C | G | --json", "explain 2",
+    "tones", "tones 2", 'tones "C: | C | G7 N.C. |" 1 --melody "5_ | 1 4 [3 #4] b7 | 2"', "top melody", 'explain "| C | E7 |" 1', "list progressions", "to Bb, F#m, all",
     "borrow Eb minor", "borrow", "instead 2", 'instead "C: C G7 C" 2',
     "next", "back", "home", "key Ab lydian", "voice none", "loop off", "degrees major", "open no.toml", "undo", "redo",
     "set", "set symbols jazz", "set register G3 E5", "set span default", "set plain off", "names german", "colours off",

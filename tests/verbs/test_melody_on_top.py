@@ -19,6 +19,7 @@ from nearhand.render.answers import draw
 from nearhand.render.json_answers import json_answer
 from nearhand.render.page import Page, text_of
 from nearhand.verbs.melodies import melody_in
+from nearhand.voicing.hands import RIGHT_HAND
 from nearhand.voicing.wishes import NO_VOICING, STYLES
 
 CHORDS = "C: | C | Am7 | Dm7 G7 | Cmaj7 |"
@@ -134,6 +135,26 @@ def test_a_register_that_is_asked_for_is_not_widened():
 
     assert voiced(session).search.on_top.register is None
     assert min(pitch.midi for voicing in voiced(session).voicings for pitch in voicing.upper) >= 55
+
+
+def test_a_widened_register_keeps_the_middle_of_the_family():
+    session = after(CHORDS, LOW, "top melody")
+
+    assert voiced(session).search.strands[0].centre == RIGHT_HAND.centre
+
+
+@pytest.mark.parametrize("tonic", ["Db", "F", "Bb"])
+def test_with_a_register_that_moves_every_key_has_the_same_positions(tonic):
+    higher = "melody E6 - G6 E6 | C6 - B5 - | A5 F6 D6 B5 | C6 - - -"  # so high that no low interval is in the way
+    home = after(CHORDS, higher, "register moves", "top melody")
+    moved = after(f"to {tonic}", start=home)
+
+    (shift,) = {
+        there.midi - here.midi
+        for chord, other in zip(voiced(home).pitches, voiced(moved).pitches, strict=True)
+        for here, there in zip(chord, other, strict=True)
+    }
+    assert shift == {"Db": 1, "F": 5, "Bb": -2}[tonic]
 
 
 @pytest.mark.parametrize("style", VOICED)
