@@ -9,6 +9,7 @@ from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.errors import InputError
 from nearhand.render.answers import draw
 from nearhand.render.page import Page, text_of
+from nearhand.theory.melody import ORNAMENTS
 from nearhand.verbs.groups import MORE, groups
 from nearhand.verbs.helping import HelpAnswer, RunAnswer
 from nearhand.verbs.respond import respond
@@ -67,11 +68,11 @@ def test_no_two_topics_share_a_name():
 
 
 def test_a_word_that_is_verb_and_topic_is_told_as_both():
-    for name in ("keys", "plain"):
+    for name, topic in (("keys", "keys"), ("plain", "plain"), ("melody", "melodies")):
         answer = answer_to(f"help {name}")
-        assert (answer.verb.name, answer.topic.name) == (name, name)
+        assert (answer.verb.name, answer.topic.name) == (name, topic)
 
-    assert {alias for alias in BY_TOPIC if alias in BY_NAME} == {"keys", "plain"}
+    assert {alias for alias in BY_TOPIC if alias in BY_NAME} == {"keys", "plain", "melody"}
 
 
 @pytest.mark.parametrize(("topic", "number"), EXAMPLES)
@@ -191,6 +192,35 @@ def test_what_the_topics_say_of_bars_and_moves_is_so():
     for line in ("key A minor", "relative", "parallel"):
         assert symbols(after("C: I V", line)) == "C G"
     assert str(after("C: I", "next").shown_key) == "F major" and str(after("C: I", "back").shown_key) == "G major"
+
+
+def notes(melody, key=""):
+    """What a melody sounds like: its notes with their beats."""
+    session = after(f"melody --alone {f'--key {key} ' if key else ''}{melody}")
+    return [f"{note.pitch} {note.beats}" for note in session.tune.melody.sounding()]
+
+
+def test_what_the_topic_says_of_melodies_is_so():
+    # names, degrees, movable and fixed syllables: common practice, no source
+    rows = dict(BY_TOPIC["melodies"].rows)
+
+    assert rows["E4 F# Bb"].startswith("names; without an octave the nearest to the note before")
+    assert notes("E4 F# Bb") == ["E4 1", "F#4 1", "Bb4 1"] and notes("B3 C") == ["B3 1", "C4 1"]
+    assert notes("5 b3 #4", "C") == ["G4 1", "Eb4 1", "F#4 1"]
+    assert notes("7 #7", "Am") == ["G4 1", "G#4 1"]
+    assert notes("1 1' 5 5_", "C") == ["C4 1", "C5 1", "G4 1", "G3 1"]
+    assert notes("do fi te", "C") == ["C4 1", "F#4 1", "Bb4 1"] and notes("Do Re Mi") == notes("C D E")
+    assert notes("G: 5 3") == notes("5 3", "G")
+    assert notes("1 2 3 5 | - - - 1", "C") == ["C4 1", "D4 1", "E4 1", "G4 4", "C4 1"]
+    assert notes("5:2 5:3/2", "C") == ["G4 2", "G4 3/2"]
+    assert notes("[5 6] [5:3 6] [5 6 7]:2", "C") == [
+        *("G4 1/2", "A4 1/2", "G4 3/4", "A4 1/4", "G4 2/3", "A4 2/3", "B4 2/3")
+    ]
+    assert notes("1 r 0 1", "C") == ["C4 1", "C4 1"]
+    assert rows["{6}5 5(tr)"].endswith(", ".join(f"({name})" for name in ORNAMENTS))
+    assert after("melody C: {6}5 5(tr)").tune.melody.notes[0].graces
+    assert after("melody C: 5_ | 1 2 3 4").tune.melody.has_pickup
+    assert str(after("melody C: 1 2 3 1 | [3/4] 1 2 3").tune.melody.bars[1].meter) == "3/4"
 
 
 def test_families_that_the_topics_name_exist():

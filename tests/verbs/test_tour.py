@@ -74,7 +74,8 @@ def test_the_whole_tour_runs_in_one_session():
 
     # the moves, spelled: common practice, no source
     assert shown[:3] == ["Em Bm/D Am/C B7", "Cm Gm/Bb Fm/Ab G7", "Fm Cm/Eb Bbm/Db C7"]
-    assert shown[6] == "Am Dm/F E7 Am"
+    assert shown[6] == shown[2]  # under the melody
+    assert shown[7] == "Am Dm/F E7 Am"
     assert session.wishes.style == "close"  # undo took the family back
 
 
@@ -101,6 +102,22 @@ def test_what_the_steps_say_of_the_chords_is_so():
     assert "the minor v has B flat, V7 has B natural" in STEPS[1].text
     minor_v, dominant = (chord.tones for chord in after("C minor: v V7").tune.progression.chords())
     assert "Bb" in map(str, minor_v) and "B" in map(str, dominant)
+
+
+def test_what_the_step_about_a_melody_says_is_so():
+    melody = next(step for step in STEPS if step.title == "A melody")
+    assert "7 is low over the minor v, raised as #7 over V7" in melody.text
+
+    session = after(STEPS[0].example, melody.example)
+    bars = session.tune.melody.bars
+    names = [[str(session.tune.melody.tonic.up(note.interval)) for note in bar.notes] for bar in bars]
+
+    # degrees of E minor, each a tone of its chord but for the second notes of bar 3: counted by hand
+    assert names == [["B4", "G4", "E4"], ["F#4", "D4"], ["E4", "A4", "G4"], ["F#4", "D#4"]]
+    _, minor_v, _, dominant = (chord.tones for chord in session.tune.progression.chords())
+    assert "D" in map(str, minor_v) and "D#" in map(str, dominant)
+    in_c = answer_to("melody", after("to C minor", start=session)).views[0].melody
+    assert " ".join(map(str, in_c.pitches())) == "G4 Eb4 C4 D4 Bb3 C4 F4 Eb4 D4 B3"
 
 
 def test_help_amid_the_tour_keeps_the_place():

@@ -71,7 +71,7 @@ def _draw_short(page: Page) -> list[Line]:
             lines += _labelled(name, width, wrapped(told, page.width, width, role="chord"))
         else:
             lines += _labelled(f"{name}:", len(name) + 1, wrapped(f"{name}: {told}", page.width, role="chord"))
-    more = "help VERB and help TOPIC tell more, help everything lists all verbs, tour shows around."
+    more = "help VERB or TOPIC tells more, help everything lists all, tour shows around."
     for text in (f"{more} {_SHELL_OUTRO}", CARE):
         lines += wrapped(text, page.width, role="hint")
     return lines

@@ -477,6 +477,7 @@ _SAID_OTHERWISE = {
     "instruments": "parts",
     "hard": "difficulty",
     "range": "singer",
+    **dict.fromkeys(("tune", "theme", "notes", "solfege", "solfa", "syllables", "rhythm", "abc", "pickup"), "melody"),
     "settings": "set",
     "bye": "quit",
 }

@@ -110,6 +110,35 @@ TOPICS = (
         ),
     ),
     Topic(
+        "melodies",
+        ("melody", "melody notation", "notes", "tune notation", "tunes", "solfege", "syllables", "rhythm"),
+        "tunes in names, degrees or syllables, and how they are written",
+        (
+            "melody NOTES puts a tune over the chords on the stand, or alone; to, next and all that moves take it "
+            "along. melody shows it, melody off takes it away; octave, way and sing choose where and how it is shown.",
+        ),
+        (
+            "melody --alone G: 5_ | 1 2 [3 4] 5 | 6 b7 6 - |",
+            'show "E minor: i v6 iv6 V7" --melody "5:2 3 1 | 2 - 7_ - | 1 - 4 3 | 2 - #7_ -" --voicing none',
+            "melody --alone D minor: do [re me] fa sol | le:3/2 [sol fa]:1/2 me - --sing syllables",
+            "melody --alone [3/4] E4 {F#4}E4 D4(tr) | C4 - r",
+        ),
+        (
+            ("E4 F# Bb", "names; without an octave the nearest to the note before (middle C is C4)"),
+            ("5 b3 #4", "degrees of the key; in minor 7 is the low seventh, #7 the leading tone"),
+            ("1' 5_", "an octave above, an octave below"),
+            ("do fi te", "movable syllables, do is the tonic; Do Re Mi with capitals are C D E"),
+            ("G: 5 3", "the key in front; names need none"),
+            ("5 -", "a note lasts a beat, and - holds it for another, over a bar line too"),
+            ("5:2 5:3/2", "a length in beats"),
+            ("[5 6]", "notes that share a beat; [5:3 6] by shares, [5 6 7]:2 over two beats"),
+            ("r", "a rest; 0 is one too"),
+            ("{6}5 5(tr)", "a grace note; an ornament: (tr), (mordent), (turn)"),
+            ("5_ | 1", "bar lines; a short first bar is a pickup; without them the meter makes the bars"),
+            ("[3/4]", "another meter, at the head of a bar"),
+        ),
+    ),
+    Topic(
         "keys",
         ("key bindings", "bindings", "keyboard", "typing"),
         "what the keys of the keyboard do",

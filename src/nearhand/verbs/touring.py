@@ -60,6 +60,12 @@ STEPS = (
         "instead 3",
     ),
     Step(
+        "A melody",
+        "melody puts a tune over the chords, in numbers, syllables or names; it goes along to every key. - holds a "
+        "note, _ is an octave below; 7 is low over the minor v, raised as #7 over V7. help melodies tells more.",
+        "melody 5 - 3 1 | 2 - 7_ - | 1 - 4 3 | 2 - #7_ -",
+    ),
+    Step(
         "Numerals and numbers",
         "A chart may be written in numerals or numbers, with the key in front. help numerals and help numbers tell "
         "more.",
@@ -67,14 +73,9 @@ STEPS = (
     ),
     Step(
         "Under the hands",
-        "voice takes another family of voicings: open, drop2, shell, four-part and more. help voicings tells of span, "
-        "register and left hand. Stop when a stretch hurts.",
+        "voice takes another family of voicings: open, drop2, shell, four-part and more. lines writes each voice by "
+        "itself, why 2 tells what another voicing would cost. Stop when a stretch hurts.",
         "voice drop2",
-    ),
-    Step(
-        "Voice by voice",
-        "lines writes each voice by itself, to be sung or played alone; why 2 tells what another voicing would cost.",
-        "lines",
     ),
     Step(
         "Back again",
