@@ -22,6 +22,7 @@ PROGRAM = str(Path(sys.executable).with_name("nearhand"))
 CHART = "| Em | Bm/D | Am/C | B7 |"
 EIGHT_CHORDS = "| Em7 | Bm/D | Am/C | B7 | C | F#m7b5 | B7b9 | Em9 |"
 SIXTEEN_CHORDS = "| Dm7 G7 | Cmaj7 Am7 | Fm7 Bb7 | Ebmaj7 | Am7b5 D7 | Gm7 C7 | Fmaj7 | G7sus4 G7 |"
+HUNDRED_NOTES = "E4 F#4 [G4 A4] B - " * 20
 SYMBOLS = ("C", "Am7", "F#m7b5", "E7", "Dmaj7", "G7", "Cm", "Fdim7", "A6", "D9")
 PEER_SYMBOLS = ("C", "Am7", "F#m7b5", "E7", "Dmaj7", "G7", "Cm", "Fdim7", "A6", "D9")
 NUMERALS = ("I", "ii", "iii", "IV", "V", "vi", "V7", "ii7", "I6", "V65", "viio", "V7/V")
@@ -139,20 +140,22 @@ def measure_reading() -> None:
 
 
 def measure_typing() -> None:
-    """What is worked out after every key while sixteen chords stand on the line."""
+    """What is worked out after every key while sixteen chords, or a melody of a hundred notes, stand on the line."""
     from nearhand.shell.completion import candidates
     from nearhand.shell.highlighting import spans_of
     from nearhand.shell.preview import preview
     from nearhand.verbs.session import Session
 
-    line, session = SIXTEEN_CHORDS, Session()
+    line, notes, session = SIXTEEN_CHORDS, f"melody {HUNDRED_NOTES}", Session()
     for name, work in (
-        ("preview", lambda: preview(line, session)),
-        ("kinds of words", lambda: spans_of(line, session)),
-        ("likely next chords", lambda: candidates(f"{line} ", session)),
+        ("16 chords, preview", lambda: preview(line, session)),
+        ("16 chords, kinds of words", lambda: spans_of(line, session)),
+        ("16 chords, likely next chords", lambda: candidates(f"{line} ", session)),
+        ("100 notes, preview", lambda: preview(notes, session)),
+        ("100 notes, kinds of words", lambda: spans_of(notes, session)),
     ):
         first = cold_ms(work)
-        print(f"16 chords, {name:20s} {first:7.2f} ms at first, then {call_us(work, repeats=5) / 1000:5.2f} ms")
+        print(f"{name:30s} {first:7.2f} ms at first, then {call_us(work, repeats=5) / 1000:5.2f} ms")
 
 
 def measure_search() -> None:

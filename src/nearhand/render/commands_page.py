@@ -44,9 +44,9 @@ _INPUT = """\
 ## Standard input
 
 `-` stands for standard input wherever a chart may stand: `nearhand keys -`. It is read as UTF-8. What begins like a
-chart file (a line `title = ...`, `key = ...` or `[[sections]]`) is read as one, everything else as chords. Without any
-word, and with standard input no terminal, every line is one line of the shell; lines that begin with `#` and a blank
-are notes.
+chart file (a line `title = ...`, `key = ...` or `[[sections]]`) is read as one, everything else as chords; behind
+`melody` as notes, where `-` must be the only word: among notes it holds one. Without any word, and with standard input
+no terminal, every line is one line of the shell; lines that begin with `#` and a blank are notes.
 
 ## Standard output and standard error
 
@@ -115,7 +115,11 @@ def needs_stand(verb: Verb, example: str) -> bool:
     >>> from nearhand.verbs.table import BY_NAME
     >>> needs_stand(BY_NAME["why"], "why 3"), needs_stand(BY_NAME["show"], "show waltz.toml")
     (True, False)
+    >>> needs_stand(BY_NAME["melody"], "melody off")
+    True
     """
+    if example.endswith(" off"):
+        return True
     return "CHART" in verb.follows and not any(sign in example for sign in ("|", ".toml", "--melody"))
 
 

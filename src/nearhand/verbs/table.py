@@ -45,7 +45,7 @@ VERBS = (
             options.WAY,
             *options.READING,
         ),
-        ('melody "G: 5_ | 1 2 [3 4] 5 | 6 b7 6 5 |" --to all', "melody E4 F#4 [G4 A4] B4", "melody off"),
+        ('melody "G: 5_ | 1 2 [3 4] 5 | 6 b7 6 5 |" --to all', 'melody "E4 F#4 [G4 A4] B4"', "melody off"),
         ("files",),
         one_shot=True,
     ),
