@@ -31,10 +31,11 @@ def _note(melody, note):
 # A melody and its notes. Names with octaves as in scientific pitch notation, middle C is C4; a name without one is the
 # nearest to the note before it, a fourth at most, and the first lies in the octave from middle C up (ours).
 NAMES = [
-    ("E4 F#4 G4", "E4 F#4 G4"), ("E4 F# G A", "E4 F#4 G4 A4"), ("C4 G C G", "C4 G3 C4 G3"), ("G A B C", "G4 A4 B4 C5"),
-    ("C4 F B E", "C4 F4 B4 E5"), ("C C B C", "C4 C4 B3 C4"), ("C4 G4 C", "C4 G4 C5"), ("B", "B4"), ("Cb", "Cb4"),
-    ("Cb4 B# C", "Cb4 B#3 C4"), ("Fb4 E#", "Fb4 E#4"), ("E4 r B", "E4 r B3"), ("E4, F#4,G4", "E4 F#4 G4"),
-    ("D♭4 F♯5 E𝄫4 G𝄪4", "Db4 F#5 Ebb4 G##4"), ("C0 C0_ G9", "C0 C-1 G9"), ("C4' D_", "C5 D4"), ("C♮4 Bb", "C4 Bb3"),
+    ("E4 F#4 G4", "E4 F#4 G4"), ("C4 E G C E G", "C4 E4 G4 C5 | E5 G5"), ("E4 F# G A", "E4 F#4 G4 A4"),
+    ("C4 G C G", "C4 G3 C4 G3"), ("G A B C", "G4 A4 B4 C5"), ("C4 F B E", "C4 F4 B4 E5"), ("C C B C", "C4 C4 B3 C4"),
+    ("C4 G4 C", "C4 G4 C5"), ("B", "B4"), ("Cb", "Cb4"), ("Cb4 B# C", "Cb4 B#3 C4"), ("Fb4 E#", "Fb4 E#4"),
+    ("E4 r B", "E4 r B3"), ("E4, F#4,G4", "E4 F#4 G4"), ("D♭4 F♯5 E𝄫4 G𝄪4", "Db4 F#5 Ebb4 G##4"),
+    ("C0 C0_ G9", "C0 C-1 G9"), ("C4' D_", "C5 D4"), ("C♮4 Bb", "C4 Bb3"),
     ("Do4 Re Mi Fa Sol La Si Do", "C4 D4 E4 F4 | G4 A4 B4 C5"), ("Sib4 Fa#4 Ti So", "Bb4 F#4 B4 G4"),
     ("{F#4}G4 A", "{F#4}G4 A4"), ("{C4 D}E F", "{C4}{D4}E4 F4"), ("{C5}B A", "{C5}B4 A4"),
     ("E4\nF#4\tG4\r\nA4", "E4 F#4 G4 A4"), ("  C4  ", "C4"), ("F B", "F4 B4"), ("B F", "B4 F4"),
