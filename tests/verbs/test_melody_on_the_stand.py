@@ -277,7 +277,7 @@ def test_naming_another_key_leaves_every_note_where_it_is(name, start):
 SAVED = [
     OVER, (CHORDS, "melody 5_ | 1 2 [3 4] 5 | -:5/2 r 6:1/2"), ("melody G: 5_ | 1 2 [3 4] 5 | 6 b7 6",),
     ("[3/4] | Am | E7 |", "melody {#7_}1(tr) 2 3 | #7 [#6 5] r"), ("melody 'D minor: [6/8] 1:3 [2 3]:3 | r:3 5:3'",),
-    ("melody C: 1:4 | 2:4 | [2/4] 3:2 | [5/8] 4:5",), (CHORDS, "melody C0_ F9"),
+    ("melody C: 1:4 | 2:4 | [2/4] 3:2 | [5/8] 4:5",), ("melody 'C: r - | r'",), (CHORDS, "melody C0_ F9"),
 ]  # fmt: skip
 
 
@@ -454,8 +454,8 @@ REFUSED = [
      "write C major"),
     (("melody G: G9",), "to Ab", "in Ab major, Ab9 lies outside the MIDI numbers 0 to 127", "",
      "take the melody there the other way: way down"),
-    (("melody C: C0_",), "melody --to B", "in B major, B-2 lies outside the MIDI numbers 0 to 127",
-     "melody --to ^B", "take the melody there the other way: way up"),
+    (("melody C: C0_",), "melody --to B", "in B major, B-2 lies outside the MIDI numbers 0 to 127", "melody --to ^B",
+     "take the melody there the other way: way up"),
     (("melody C: G9",), "octave up", "in C major, G10 lies outside the MIDI numbers 0 to 127", "",
      "octave nearest brings the melody back"),
     (("C: | C |", "to B"), "melody G9", "in C major, the chords' own key, Ab9 lies outside the MIDI numbers 0 to 127",

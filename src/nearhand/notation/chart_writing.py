@@ -112,7 +112,7 @@ def _fields(name: str, section: Progression, melody: Melody | None) -> list[str]
     """The fields of a section: its name, its chords and its melody, where it has them."""
     fields = [f"name = {_quoted(name)}"] if name else []
     fields += [f'chords = """\n{write_chart(section)}\n"""'] if section.bars else []
-    if melody is not None and any(note.interval is not None for note in melody.notes):
+    if melody is not None and (not section.bars or any(note.interval is not None for note in melody.notes)):
         from nearhand.notation.melody_writing import stored
 
         text = stored(melody, with_meters=not section.bars)
