@@ -249,6 +249,13 @@ def test_the_form_of_minor_is_that_of_one_line():
     assert told(after("melody 'A minor: 6 7' --minor natural")) == "F4 G4"
 
 
+def test_the_form_of_minor_reads_the_melody_of_a_file_too(desk):
+    (desk / "it.toml").write_text(chart('melody = "5 6 7 1\'"', head='key = "A minor"'), encoding="utf-8")
+
+    assert told(after("melody it.toml --minor melodic")) == "E4 F#4 G#4 A4"
+    assert told(after("melody it.toml")) == "E4 F4 G4 A4"
+
+
 # Read in another key
 
 
