@@ -233,24 +233,25 @@ def tones(tune: Tune) -> tuple[Tone, ...]:
     return against(tune.melody, tune.progression)
 
 
-def find_keys(tune: Tune | None = None, melody: str = "") -> tuple[KeyFit, ...]:
-    """The keys that a tune's chords, a melody in note names, or both may be in, the likeliest first.
+def find_keys(tune: Tune | None = None, melody: str = "", profile: str = "albrecht-shanahan") -> tuple[KeyFit, ...]:
+    """The keys that a tune's chords, a melody, or both may be in, the likeliest first.
 
-    Raises InputError for a melody that cannot be read, ValueError when there is neither chord nor note.
+    ``melody``: note names with lengths as ``parse_melody`` reads them; without it the tune's own. ``profile``: what a
+    melody is compared with, one of ``nearhand.harmony.key_profiles.PROFILES``. Raises InputError for a melody that
+    cannot be read, ValueError for an unknown profile, and when there is neither chord nor note.
 
     >>> str(find_keys(melody="E F# G A B D# E")[0].key)
     'E minor'
     """
-    from nearhand.harmony.key_finding import beats_of, keys_of
-    from nearhand.harmony.melody_keys import rank_keys_of_both, rank_keys_of_melody
-    from nearhand.notation.melody_notes import parse_melody
+    from nearhand.harmony.key_profiles import PROFILES
+    from nearhand.verbs.keys import fits_of, melody_in_names
 
-    notes = [note.pitch_class for note in parse_melody(melody)] if melody else []
-    if tune is None or not tune.progression.relative_chords:
-        return rank_keys_of_melody(notes)
-    if not notes:
-        return keys_of(tune.progression)
-    return rank_keys_of_both(tuple(tune.progression.chords()), notes, beats_of(tune.progression))
+    if profile not in PROFILES:
+        raise ValueError(f"profile must be one of {', '.join(PROFILES)} (got {profile!r})")
+    progression = None if tune is None else tune.progression
+    own = None if tune is None else tune.melody
+    meters = [] if progression is None else [bar.meter for bar in progression.bars]
+    return fits_of(progression, melody_in_names(melody, meters) if melody else own, profile)
 
 
 def regions(tune: Tune) -> tuple[Region, ...]:
@@ -330,7 +331,7 @@ def singers_keys(tune: Tune, span: str = "", singers: str = "", instruments: str
 
     whole = read_span(span, tune.key) if span else sung_melody(tune).span
     band = read_instruments(instruments) if instruments else ()
-    return fitting_keys(whole, read_singers(singers), tune.progression, band)
+    return fitting_keys(whole, read_singers(singers), tune.progression, band, tune.melody)
 
 
 def written_for(tune: Tune, instrument: str) -> Tune:
@@ -368,7 +369,7 @@ def difficulty(tune: Tune, keys: Iterable[Key] = (), known: Iterable[Key] = (), 
     from nearhand.harmony.moving import all_keys
     from nearhand.melody.difficulty import difficulty_of
 
-    asked, learned = tuple(keys) or all_keys(tune.progression), tuple(known) or (tune.key,)
+    asked, learned = tuple(keys) or all_keys(tune.progression, melody=tune.melody), tuple(known) or (tune.key,)
     for key in (*asked, *learned):
         tune.in_key(key)
     if choose < 1:

@@ -210,7 +210,7 @@ def measure_reasoning(long: Progression, chance: random.Random) -> None:
     from nearhand.harmony.melody_keys import rank_keys_of_melody
     from nearhand.harmony.modulation import regions_of
     from nearhand.harmony.words import sentences, where_tones_go
-    from nearhand.notation.melody_notes import parse_melody
+    from nearhand.notation.melody_reading import parse_melody
     from nearhand.verbs.instead import offers_for
 
     chords, key = long.relative_chords, long.key
@@ -222,7 +222,7 @@ def measure_reasoning(long: Progression, chance: random.Random) -> None:
     print(f"1,000 chords, where keys turn  {cold_ms(lambda: regions_of(long)):7.1f} ms")
     print(f"substitutes of one of 8 chords {cold_ms(lambda: offers_for(chords[:8], 4, key)):7.1f} ms")
     names = [chance.choice(["C", "D", "E", "F", "G", "A", "B", "F#", "Bb"]) for _ in range(64)]
-    notes = [note.pitch_class for note in parse_melody(" ".join(names))]
+    notes = [note.pitch.pitch_class for note in parse_melody(" ".join(names)).sounding()]
     theirs = stream.Stream([Note(name.replace("b", "-")) for name in names])
     ours, peer = call_us(lambda: rank_keys_of_melody(notes)), call_us(lambda: theirs.analyze("key"), 3, 2)
     print(f"key of 64 notes                {ours / 1000:7.2f} ms   music21 {peer / 1000:7.2f} ms ({peer / ours:.0f} x)")

@@ -11,13 +11,8 @@ from music21 import note as music21_note
 
 from nearhand.harmony.key_finding import rank_keys
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE, PROFILES
-from nearhand.harmony.melody_keys import (
-    correlation,
-    melody_scores,
-    rank_keys_of_both,
-    rank_keys_of_melody,
-    weighed,
-)
+from nearhand.harmony.melody_evidence import correlation, weighed
+from nearhand.harmony.melody_keys import melody_scores, rank_keys_of_both, rank_keys_of_melody
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR
 from nearhand.theory.pitch_class import PitchClass
@@ -268,7 +263,7 @@ def test_a_note_without_length_is_refused(length):
 
 
 def test_a_length_for_every_note():
-    with pytest.raises(ValueError, match="zip"):
+    with pytest.raises(ValueError, match="a length for each of 2 notes"):
         rank_keys_of_melody(tune("C D"), [1])
 
 

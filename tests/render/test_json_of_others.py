@@ -58,12 +58,25 @@ def test_a_key_that_turns_is_told_with_its_pivot():
 
 
 def test_a_melody_is_given_back_as_it_was_written():
-    alone, both = document('keys --melody "E4 F#4, Bb"'), document('keys "| Em | B7 |" --melody "E D♯5"')
+    alone, both = document('keys --melody "E4 F#4, Bb"'), document('keys "| Em | B7 |" --melody "E D♯"')
 
-    assert list(alone) == list(both) == ["schema", "keys", "regions", "melody"]
-    assert (alone["melody"], both["melody"]) == (["E4", "F#4", "Bb"], ["E", "D#5"])
+    fields = ["schema", "keys", "regions", "melody", "signatures", "elimination", "relative", "profile"]
+    assert list(alone) == list(both) == fields
+    assert (alone["melody"], both["melody"]) == (["E4", "F#4", "Bb4"], ["E", "D#"])
     assert (alone["regions"], len(both["regions"])) == ([], 1)
     assert any("melody" in reason for reason in both["keys"][0]["reasons"])
+
+
+def test_a_melody_tells_its_signature_and_its_relative():
+    # D is the raised seventh's goal, Bb the one flat (Open Music Theory, key signatures and minor scales)
+    found = document('keys --melody "D4 E F G A Bb C# D" --profile temperley')
+
+    assert found["signatures"] == [{"accidentals": -1, "name": "one flat", "outside": ["C#"]}]
+    assert found["elimination"] == "Bb, but no Eb: one flat. C# is the raised seventh of D minor."
+    assert found["relative"]["key"] == "F major"
+    assert found["relative"]["sentence"].startswith("D minor rather than F major: it begins and ends on D, ")
+    assert 0 <= found["relative"]["probability"] < found["keys"][0]["probability"]
+    assert found["profile"] == "temperley"
 
 
 def test_an_explanation_tells_what_a_chord_is_and_does():

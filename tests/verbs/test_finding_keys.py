@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
-from strategies import common_pitch_classes
 from verbs.session_words import FALLING_BASS, after, answer_to, picture, refusal
 
+from nearhand import find_keys, parse_progression, with_melody
+from nearhand.harmony.key_profiles import PROFILES
 from nearhand.notation.errors import InputError
-from nearhand.notation.melody_notes import MelodyNote, parse_melody, write_melody_note
+from nearhand.notation.keys import parse_key
+from nearhand.notation.melody_reading import HINT
 from nearhand.verbs.respond import respond
-
-HINT = "write note names with blanks between, for example E4 F#4 G4, or E F# G"
-FLAT_OR_SHARP = "write a capital letter A to G, then # or b if needed"
 
 
 def best(answer):
@@ -25,7 +22,7 @@ def test_chords_are_ranked_and_divided_into_regions():
 
     assert len(answer.fits) == 5
     assert [str(region.key) for region in answer.regions] == ["C major", "G major"]
-    assert answer.melody == ()
+    assert (answer.melody, answer.notes) == (None, ())
 
 
 def test_a_melody_alone_needs_no_chords_and_has_no_regions():
@@ -34,7 +31,71 @@ def test_a_melody_alone_needs_no_chords_and_has_no_regions():
 
     assert best(answer) == "E minor"
     assert (answer.chords, answer.regions) == ((), ())
-    assert [str(note) for note in answer.melody] == ["E4", "F#4", "G4", "A4", "B4", "D#5", "E5"]
+    assert [str(note) for note in answer.notes] == ["E", "F#", "G", "A", "B", "D#", "E"]
+    assert answer.lengths is None
+
+
+def test_the_lengths_of_a_melody_count():
+    # the same notes, once resting on G and once on E (common practice, no source)
+    on_g, on_e = (f'keys --melody "G{one} B A{one} F# E{two} D G{one} E{two}"' for one, two in ((":4", ""), ("", ":4")))
+
+    assert best(answer_to(on_e)) == "E minor"
+    assert answer_to(on_g).fits[0].share != answer_to(on_e).fits[0].share
+    assert answer_to(on_e).lengths == (1, 1, 1, 1, 4, 1, 1, 4)
+
+
+def test_a_melody_is_read_with_brackets_holds_rests_bars_and_commas():
+    answer = answer_to('keys --melody "E4 | [F#4 G4] A4, B4 - | r D#5 E5:2 |"')
+
+    assert [str(note) for note in answer.notes] == ["E", "F#", "G", "A", "B", "D#", "E"]
+    assert [float(beats) for beats in answer.lengths] == [1, 0.5, 0.5, 1, 2, 1, 2]
+
+
+def test_degrees_are_read_in_the_key_in_front_of_them():
+    assert best(answer_to('keys --melody "G: 5_ 1 3 5 2 7_ 1"')) == "G major"
+
+
+def test_a_tune_is_found_by_its_chords_and_its_own_melody():
+    # Am F C G is published in both keys (Open Music Theory, popRockHarmony-sscp)
+    chords = after("| Am | F | C | G |", "key C")
+    answer = respond(respond(chords, "melody A4 B C E | D C B A | G# A - - ").session, "keys").answer
+
+    assert best(answer) == "A minor"
+    assert (len(answer.chords), len(answer.notes)) == (4, 10)
+    assert best(respond(chords, "keys").answer) != "C minor"
+
+
+def test_a_melody_on_the_stand_is_enough():
+    answer = respond(after('melody "D4 F A D C# D"'), "keys").answer
+
+    assert (best(answer), answer.chords, answer.regions) == ("D minor", (), ())
+
+
+def test_the_melody_of_the_option_comes_before_that_of_the_tune():
+    session = after('melody "D4 F A D C# D"')
+    outcome = respond(session, 'keys --melody "C4 E G C"')
+
+    assert best(outcome.answer) == "C major"
+    assert outcome.session.tune.melody == session.tune.melody
+
+
+@pytest.mark.parametrize("name", PROFILES)
+def test_a_profile_is_chosen_by_its_name(name):
+    answer = answer_to(f'keys --melody "E F# G A B D# E" --profile {name}')
+
+    assert (answer.profile, best(answer)) == (name, "E minor")
+
+
+def test_the_library_finds_keys_with_lengths_profiles_and_the_tunes_own_melody():
+    tune = with_melody(parse_progression("| Am | F | C | G |", parse_key("C")), "A4 B C E | D C B A | G# A - -")
+
+    assert str(find_keys(tune)[0].key) == "A minor"
+    assert str(find_keys(tune, "E4 G C D E F E D B C G C")[0].key) == "C major"
+    assert find_keys(melody="C4:3 D E", profile="temperley") != find_keys(melody="C4:3 D E")
+    with pytest.raises(ValueError, match=r"profile must be one of albrecht-shanahan, .* \(got 'none'\)"):
+        find_keys(melody="C4", profile="none")
+    with pytest.raises(ValueError, match="a key cannot be found without notes"):
+        find_keys()
 
 
 def test_a_melody_beside_chords_decides_what_the_chords_leave_open():
@@ -66,55 +127,22 @@ def test_plain_holds_for_a_melody_alone():
     assert answer_to("keys --melody E4 --plain").conventions.plain
 
 
-@given(st.lists(st.builds(MelodyNote, common_pitch_classes, st.none() | st.integers(0, 9)), min_size=1))
-def test_notes_written_are_read_again(notes):
-    for plain in (False, True):
-        written = [write_melody_note(note, plain) for note in notes]
-
-        assert parse_melody(" ".join(written)) == tuple(notes)
-        assert parse_melody(", ".join(written)) == tuple(notes)
-
-
-@given(st.text(st.sampled_from("ABCDEFGH#b♭♯𝄪𝄫♮0123456789 ,-|x\n"), max_size=30))
-def test_any_text_is_read_or_refused_at_a_place(text):
-    try:
-        notes = parse_melody(text)
-    except InputError as error:
-        assert 0 <= error.start <= error.end <= len(text) + 1
-        assert error.what and error.hint
-    else:
-        assert notes
-
-
-REFUSED = [
-    ("E4 H4", "H is no note", "E4 ^H4", "write B for B natural and Bb for B flat"),
-    ("e4", "e is no note", "^e4", "write the letter as a capital: E"),
-    ("E4-F4", "- cannot follow a note", "E4^-F4", HINT),
-    ("C44", "4 cannot follow a note", "C4^4", HINT),
-    ("C4 | D", "| is no note", "C4 ^| D", FLAT_OR_SHARP),
-    ("E#b", "b cannot follow a note", "E#^b", HINT),
-    ("C####", "a note takes three sharps or flats at most", "C###^#",
-     "write an enharmonic name with fewer accidentals"),
-    ("EFG", "F cannot follow a note", "E^FG", HINT),
-    (" , ", "there are no notes here", " , ^", HINT),
-    ("", "there are no notes here", "", HINT),
-]  # fmt: skip
-
-
-@pytest.mark.parametrize(("text", "sentence", "place", "hint"), REFUSED)
-def test_notes_that_cannot_be_read_are_refused_at_their_place(text, sentence, place, hint):
-    with pytest.raises(InputError) as caught:
-        parse_melody(text)
-
-    assert picture(caught.value) == (sentence, place, hint)
-
-
 IN_A_LINE = [
-    ('keys --melody "E4 H4"', "H is no note", 'keys --melody "E4 ^H4"', "write B for B natural and Bb for B flat"),
+    ('keys --melody "E4 H4"', "H4 is no note", 'keys --melody "E4 ^H4"', "write B for B natural and Bb for B flat"),
+    ('keys --melody "E4 5 3"', "5 needs a key to be read in", 'keys --melody "E4 ^5 3"',
+     'put the key in front, as in "G: 5 3 1", or write note names'),
+    ('keys --melody "do re mi"', "do needs a key to be read in", 'keys --melody "^do re mi"',
+     'put the key in front, as in "G: 5 3 1", or write note names'),
+    ('keys --melody "r - 0"', "there are only rests here", 'keys --melody "r - 0^"', "write notes: E4 G4 B4"),
+    ('keys --melody "C4 [D E"', "a bracket is not closed", 'keys --melody "C4 ^[D E"', "close it: [5 6]"),
+    ("keys --melody C4 --profile krumhansl-kesler", "'krumhansl-kesler' cannot follow --profile",
+     "keys --melody C4 --profile ^krumhansl-kesler", "did you mean krumhansl-kessler?"),
+    ("keys --melody C4 --profile mine", "'mine' cannot follow --profile", "keys --melody C4 --profile ^mine",
+     f"write one of {', '.join(PROFILES)}"),
     ('keys --melody ""', "there are no notes here", 'keys --melody "^"', HINT),
-    ("keys --melody=E4,x", "x is no note", "keys --melody=E4,^x", FLAT_OR_SHARP),
+    ("keys --melody=E4,x", "'x' is no note", "keys --melody=E4,^x", HINT),
     ("keys --melody", "--melody needs a value", "keys --melody^",
-     "a melody, alone or with the chords: E4 F#4 G4, or without octaves"),
+     "a melody, alone or with the chords: E4 F#4 [G4 A4], or without octaves"),
     ("keys --melody E4 --key C", "--key is the key of chords, and there are none", "keys --melody E4 --key ^C",
      "leave --key away, or add chords"),
     ('keys "C: | N.C. |"', "there are no chords here to find a key from", "", "add chords, or --melody NOTES"),

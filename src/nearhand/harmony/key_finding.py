@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
+from operator import itemgetter
 
 from nearhand.harmony.applied import applied_target
 from nearhand.harmony.sources import own_source
@@ -73,14 +74,18 @@ def scores_of(chords: Sequence[Chord], weights: Sequence[Beats] | None, keys: Se
 
 def ranked(scores: Mapping[Key, float]) -> tuple[KeyFit, ...]:
     """Keys in the order of their scores; the shares follow from the odds that a difference of scores stands for."""
-    scored = sorted(
-        scores.items(),
-        key=lambda pair: (-pair[1], abs(pair[0].signature), pair[0].mode.has_minor_third, pair[0].tonic.fifths),
-    )
+    scored = sorted(scores.items(), key=itemgetter(1), reverse=True)
+    if len(set(scores.values())) < len(scores):
+        scored.sort(key=lambda pair: (-pair[1], *_order(pair[0])))
     best = scored[0][1]
     shares = [_ODDS ** (score - best) for _, score in scored]
     total = sum(shares)
-    return tuple(KeyFit(key, score, share / total) for (key, score), share in zip(scored, shares, strict=True))
+    return tuple([KeyFit(key, score, share / total) for (key, score), share in zip(scored, shares, strict=True)])
+
+
+def _order(key: Key) -> tuple[int, bool, int]:
+    """The order of keys that fit alike: fewest accidentals first, major before minor, flats before sharps."""
+    return abs(key.signature), key.mode.has_minor_third, key.tonic.fifths
 
 
 def keys_of(progression: Progression) -> tuple[KeyFit, ...]:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from nearhand.harmony.key_finding import is_cadence, is_predominant, is_tonic
-from nearhand.harmony.melody_keys import correlation, weighed
+from nearhand.harmony.key_profiles import DEFAULT_PROFILE
+from nearhand.harmony.melody_evidence import correlation, misses_third, weighed
+from nearhand.harmony.signatures import accidentals_in_words
 from nearhand.harmony.sources import own_source
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.notes import note_name
@@ -16,15 +18,27 @@ from nearhand.theory.key import Key
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, Mode
 from nearhand.theory.pitch_class import PitchClass
 
-_COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.theory.progression import Beats
+
 _TIMES = {1: "once", 2: "twice"}
 _MOST_NAMED = 3
 
 
-def reasons_for(
-    key: Key, chords: Sequence[Chord] = (), melody: Sequence[PitchClass] = (), conventions: Conventions = DEFAULT
+def reasons_for(  # noqa: PLR0913  # chords and a melody, and how the latter is weighed
+    key: Key,
+    chords: Sequence[Chord] = (),
+    melody: Sequence[PitchClass] = (),
+    conventions: Conventions = DEFAULT,
+    *,
+    lengths: Sequence[Beats] | None = None,
+    profile: str = DEFAULT_PROFILE,
 ) -> tuple[str, ...]:
     """What speaks for a key and what it leaves unexplained, from chords, from a melody, or from both.
+
+    ``lengths`` are those of the melody's notes in beats; without them the notes are counted. Raises ValueError for a
+    length that is not above 0, KeyError for an unknown profile.
 
     >>> from nearhand.notation.chord_symbols import parse_chord
     >>> from nearhand.notation.keys import parse_key
@@ -37,6 +51,7 @@ def reasons_for(
     it opens and closes on its tonic
     """
     placed = [relative_to(chord, key) for chord in chords]
+    weights = weighed(melody, lengths)
     found = [
         _membership(placed, key.mode),
         _signature(key, chords, melody, conventions),
@@ -44,7 +59,8 @@ def reasons_for(
         _cadences(placed, key.mode, conventions),
         _ends_of_chords(placed, key.mode),
         _ends_of_melody(key, melody, "the melody" if chords else "it"),
-        _profile(key, melody, "the melody" if chords else "it"),
+        _tonic_chord(key, weights, conventions),
+        _profile(key, weights, profile, "the melody" if chords else "it"),
     ]
     return tuple(reason for reason in found if reason)
 
@@ -78,11 +94,7 @@ def signature_in_words(key: Key) -> str:
     >>> [signature_in_words(parse_key(text)) for text in ("C", "E minor", "Bb")]
     ['no sharps or flats', 'one sharp', 'two flats']
     """
-    count = abs(key.signature)
-    if not count:
-        return "no sharps or flats"
-    number = _COUNTS[count] if count < len(_COUNTS) else str(count)
-    return f"{number} {'sharp' if key.signature > 0 else 'flat'}{'s' * (count > 1)}"
+    return accidentals_in_words(key.signature)
 
 
 def _leading_tone(key: Key, chords: Sequence[Chord], melody: Sequence[PitchClass], conventions: Conventions) -> str:
@@ -151,8 +163,20 @@ def _ends_of_melody(key: Key, melody: Sequence[PitchClass], name: str) -> str:
     return f"{name} {' and '.join(ends)} on its tonic" if ends else ""
 
 
-def _profile(key: Key, melody: Sequence[PitchClass], name: str) -> str:
-    if not melody:
+def _tonic_chord(key: Key, weights: Mapping[PitchClass, float], conventions: Conventions) -> str:
+    """How much of a melody lies on the tonic chord, or that its third is missing."""
+    if not weights:
+        return ""
+    notes = [key.degree(number) for number in (1, 3, 5)]
+    if misses_third(weights, key):
+        return f"its third, {note_name(notes[1], conventions)}, is missing from the melody"
+    percent = round(100 * sum(weights.get(note, 0) for note in notes) / sum(weights.values()))
+    names = " ".join(note_name(note, conventions) for note in notes)
+    return f"its tonic chord, {names}, takes {percent} % of the melody"
+
+
+def _profile(key: Key, weights: Mapping[PitchClass, float], profile: str, name: str) -> str:
+    if not weights:
         return ""
     kind = "minor" if key.mode.has_minor_third else "major"
-    return f"{name} fits the profile of a {kind} key with r={correlation(weighed(melody), key):.2f}"
+    return f"{name} fits the profile of a {kind} key with r={correlation(weights, key, profile):.2f}"

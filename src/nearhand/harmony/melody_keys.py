@@ -12,15 +12,16 @@ Profiles are published for major and minor, so other modes are not proposed from
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Sequence
 from functools import lru_cache
-from math import sqrt
+from operator import mul
 
 from nearhand.harmony.key_finding import KeyFit, candidate_keys, ranked, scores_of
-from nearhand.harmony.key_profiles import DEFAULT_PROFILE, PROFILES
+from nearhand.harmony.key_profiles import DEFAULT_PROFILE
+from nearhand.harmony.melody_evidence import Heard, heard_in, values_above
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
-from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, MINOR_FORMS, Mode
+from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, Mode
 from nearhand.theory.pitch_class import PitchClass, pitch_class
 from nearhand.theory.record import NamedTuple
 
@@ -28,11 +29,11 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
-_PROFILE, _TONIC_CHORD, _OPENING, _CLOSING = 1.5, 1.0, 0.4, 0.3
-_OUTSIDE, _NO_THIRD, _NO_LEADING_TONE = 2.0, 1.0, 0.3
-_OPENING_NOTES, _NOTES_FOR_HALF, _ENOUGH_KINDS = 4, 4, 5
-"""How many notes are an opening; with how many a melody tells half of what a long one tells; with how many different
-notes a third is missed."""
+_NO_LEADING_TONE = 0.3
+_NOTES_FOR_HALF = 4
+"""With how many notes a melody tells half of what a long one tells."""
+_LANE = 16
+"""Rows of values are kept in widths of so many places, so that few are."""
 
 
 def rank_keys_of_melody(
@@ -48,7 +49,8 @@ def rank_keys_of_melody(
     >>> str(rank_keys_of_melody([note.pitch.pitch_class for note in notes])[0].key)
     'E minor'
     """
-    return ranked(melody_scores(melody, lengths, melody_keys(melody), profile))
+    heard = heard_in(melody, lengths)
+    return ranked(_scores(heard, _in_reach(heard.lowest, heard.highest), profile))
 
 
 def rank_keys_of_both(
@@ -62,114 +64,63 @@ def rank_keys_of_both(
 
     Raises ValueError without chords or without notes, KeyError for an unknown profile.
     """
-    keys = list(dict.fromkeys([*candidate_keys(chords), *melody_keys(melody)]))
-    by_melody = melody_scores(melody, lengths, keys, profile)
+    heard = heard_in(melody, lengths)
+    keys = tuple(dict.fromkeys([*candidate_keys(chords), *_in_reach(heard.lowest, heard.highest).keys]))
+    by_melody = _scores(heard, _placed(keys), profile)
     return ranked({key: score + by_melody[key] for key, score in scores_of(chords, beats, keys).items()})
 
 
-def melody_keys(melody: Sequence[PitchClass]) -> list[Key]:
-    """Major and minor keys of a plain signature in whose reach the notes lie; any in reach where none has one.
-
-    Raises ValueError without notes.
-    """
-    if not melody:
-        raise ValueError("a key cannot be found without notes")
-    places = {note.fifths for note in melody}
-    reach = [
-        Key(pitch_class(tonic), mode) for tonic in range(min(places) - 5, max(places) + 5) for mode in (MAJOR, MINOR)
-    ]
-    return [key for key in reach if abs(key.signature) <= 7] or reach
-
-
-class _Heard(NamedTuple):
-    """What the score needs of a melody: the shares of its notes, those of its opening notes, and its last note."""
-
-    weights: dict[PitchClass, float]
-    opening: dict[PitchClass, float]
-    last: PitchClass
-
-
 def melody_scores(
-    melody: Sequence[PitchClass], lengths: Sequence[Beats] | None, keys: Iterable[Key], profile: str = DEFAULT_PROFILE
+    melody: Sequence[PitchClass], lengths: Sequence[Beats] | None, keys: Sequence[Key], profile: str = DEFAULT_PROFILE
 ) -> dict[Key, float]:
-    """The score of each of some keys, in the unit of ``key_finding``; the more notes, the more it tells."""
-    lasting: list[Beats] = [1] * len(melody) if lengths is None else list(lengths)
-    half = len(melody) // 2
-    doubled = [length * 2 if place < half else length for place, length in enumerate(lasting)]
-    opening = _shares(melody[:_OPENING_NOTES], lasting[:_OPENING_NOTES])
-    heard = _Heard(_shares(melody, doubled), opening, melody[-1])
-    told = len(melody) / (len(melody) + _NOTES_FOR_HALF)
-    return {key: told * _score(heard, key, profile) for key in keys}
+    """The score of each of some keys, in the unit of ``key_finding``; the more notes, the more it tells.
 
-
-def _shares(melody: Sequence[PitchClass], lengths: Sequence[Beats]) -> dict[PitchClass, float]:
-    weights = weighed(melody, lengths)
-    total = sum(weights.values())
-    return {note: weight / total for note, weight in weights.items()}
-
-
-def _score(heard: _Heard, key: Key, profile: str) -> float:
-    """How well a melody fits a key: one addition for each kind of evidence that the head of this module names."""
-    weights, scale, tonic = heard.weights, _scale(key.mode), key.tonic.fifths
-    third = pitch_class(tonic + key.mode.degrees[2])
-    chord = (key.tonic, third, pitch_class(tonic + DOMINANT))
-    score = _PROFILE * correlation(weights, key, profile)
-    score += _TONIC_CHORD * sum(weights.get(note, 0.0) for note in chord)
-    score += _OPENING * sum(heard.opening.get(note, 0.0) for note in chord)
-    score += _CLOSING * (heard.last == key.tonic)
-    score -= _OUTSIDE * sum(weight for note, weight in weights.items() if note.fifths - tonic not in scale)
-    score -= _NO_THIRD * (third not in weights and len(weights) >= _ENOUGH_KINDS)
-    score -= _NO_LEADING_TONE * (key.mode.has_minor_third and pitch_class(tonic + LEADING_TONE) not in weights)
-    return score
-
-
-def weighed(melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = None) -> dict[PitchClass, float]:
-    """How long each note of a melody sounds in all, or how often.
-
-    Raises ValueError for a length that is not above 0, or when there are more or fewer lengths than notes.
+    Raises ValueError and KeyError as ``rank_keys_of_melody`` does.
     """
-    weights: dict[PitchClass, float] = {}
-    for note, length in zip(melody, [1] * len(melody) if lengths is None else lengths, strict=True):
-        if length <= 0:
-            raise ValueError(f"a note lasts longer than {length} beats")
-        weights[note] = weights.get(note, 0.0) + float(length)
-    return weights
+    return _scores(heard_in(melody, lengths), _placed(tuple(keys)), profile)
 
 
-def correlation(weights: Mapping[PitchClass, float], key: Key, profile: str = DEFAULT_PROFILE) -> float:
-    """Pearson's correlation of a melody's weights with the profile of a key; 0 when all twelve weigh the same.
+class _Keys(NamedTuple):
+    """Keys with what the scores ask of them: the place of each tonic, each mode's number among the ``modes``."""
 
-    A mode with minor third is held against the profile of minor, any other against that of major.
+    keys: tuple[Key, ...]
+    tonics: tuple[int, ...]
+    numbers: tuple[int, ...]
+    modes: tuple[Mode, ...]
 
-    >>> from nearhand.notation.keys import parse_key
-    >>> scale = dict.fromkeys(map(PitchClass, range(-1, 6)), 1.0)
-    >>> round(correlation(scale, parse_key("C")), 4), round(correlation(scale, parse_key("A minor")), 4)
-    (0.8084, 0.7346)
-    """
-    heard = [0.0] * 12
-    for note, weight in weights.items():
-        heard[(note.semitones - key.tonic.semitones) % 12] += weight
-    mean = sum(heard) / 12
-    spread = sqrt(sum((weight - mean) ** 2 for weight in heard))
-    if spread < 1e-9 * mean:
-        return 0.0
-    return sum(map(float.__mul__, heard, _standard(profile, key.mode.has_minor_third))) / spread
+
+def _placed(keys: tuple[Key, ...]) -> _Keys:
+    modes = tuple(dict.fromkeys(key.mode for key in keys))
+    numbers = tuple(modes.index(key.mode) for key in keys)
+    return _Keys(keys, tuple(key.tonic.fifths for key in keys), numbers, modes)
 
 
 @lru_cache
-def _standard(profile: str, is_minor: bool) -> tuple[float, ...]:
-    """A profile with mean 0 and length 1."""
-    values = PROFILES[profile].minor if is_minor else PROFILES[profile].major
-    mean = sum(values) / 12
-    length = sqrt(sum((value - mean) ** 2 for value in values))
-    return tuple((value - mean) / length for value in values)
+def _in_reach(lowest: int, highest: int) -> _Keys:
+    """Major and minor keys of a plain signature in whose reach notes lie; any in reach where none has one."""
+    reach = [Key(pitch_class(tonic), mode) for tonic in range(lowest - 5, highest + 5) for mode in (MAJOR, MINOR)]
+    return _placed(tuple(key for key in reach if abs(key.signature) <= 7) or tuple(reach))
 
 
-@lru_cache
-def _scale(mode: Mode) -> frozenset[int]:
-    """The places of a mode's scale above its tonic; in minor, of all its forms."""
-    return (
-        frozenset(place for form in MINOR_FORMS.values() for place in form)
-        if mode.is_minor
-        else frozenset(mode.degrees)
-    )
+def _scores(heard: Heard, among: _Keys, profile: str) -> dict[Key, float]:
+    """The score of each key: one addition for each kind of evidence.
+
+    What is alike for all keys of a mode is worked out once, on places of the line of fifths: another tonic is another
+    stretch of one row.
+    """
+    row, count, no_third = heard.row, len(heard.row), heard.no_third
+    width = max(heard.highest - min(among.tonics), max(among.tonics) - heard.lowest)
+    width += -width % _LANE
+    modes = [(mode.degrees[2], mode.has_minor_third, values_above(heard, profile, mode, width)) for mode in among.modes]
+    told = heard.number_of_notes / (heard.number_of_notes + _NOTES_FOR_HALF)
+    first, as_tonic, in_chord = heard.lowest + width, heard.on_tonic.get, heard.on_chord.get
+    scores = {}
+    for key, tonic, number in zip(*among[:3], strict=True):
+        third, is_minor, values = modes[number]
+        start = first - tonic
+        score = sum(map(mul, row, values[start : start + count]))
+        score += as_tonic(tonic, 0.0) + in_chord(tonic + third, no_third) + in_chord(tonic + DOMINANT, 0.0)
+        if is_minor and tonic + LEADING_TONE not in heard.on_chord:
+            score -= _NO_LEADING_TONE
+        scores[key] = told * score
+    return scores

@@ -1,11 +1,13 @@
-"""The JSON of ``keys``: keys with probabilities and reasons, regions with their pivots, and the melody, if any."""
+"""The JSON of ``keys``: keys with probabilities and reasons, regions with their pivots, and what a melody says."""
 
 from __future__ import annotations
 
-from nearhand.harmony.key_reasons import reasons_for
+from nearhand.harmony.elimination import elimination_in_words
+from nearhand.harmony.relatives import relative_in_words
+from nearhand.harmony.signatures import accidentals_in_words, signatures_left
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
-from nearhand.render.keys_page import numeral_in
+from nearhand.render.keys_page import numeral_in, reasons_in
 from nearhand.verbs.keys import KeysAnswer
 
 TYPE_CHECKING = False
@@ -19,19 +21,40 @@ if TYPE_CHECKING:
 def keys_document(answer: KeysAnswer) -> dict[str, Any]:
     """The fields of the document; chords are numbered from 1, rests left out, and bars from 1."""
     conventions = answer.conventions._replace(plain=True)
-    notes = [note.pitch_class for note in answer.melody]
+    answer = answer._replace(conventions=conventions)
     keys = [
-        {
-            "key": str(fit.key),
-            "probability": round(fit.share, 4),
-            "reasons": list(reasons_for(fit.key, answer.chords, notes, conventions)),
-        }
+        {"key": str(fit.key), "probability": round(fit.share, 4), "reasons": list(reasons_in(answer, fit.key))}
         for fit in answer.fits
     ]
     befores = (None, *(region.key for region in answer.regions))
     regions = [_region(region, before, conventions) for before, region in zip(befores, answer.regions, strict=False)]
-    melody = {"melody": [str(note) for note in answer.melody]} if answer.melody else {}
-    return {"keys": keys, "regions": regions, **melody}
+    return {"keys": keys, "regions": regions, **(_melody(answer) if answer.notes else {})}
+
+
+def _melody(answer: KeysAnswer) -> dict[str, Any]:
+    """The melody's notes, the signatures that they leave, and what they say of the relative key."""
+    melody, notes, lengths, conventions = answer.melody, answer.notes, answer.lengths, answer.conventions
+    assert melody is not None
+    signatures = [
+        {
+            "accidentals": left.signature,
+            "name": accidentals_in_words(left.signature),
+            "outside": [str(note) for note in left.outside],
+        }
+        for left in signatures_left(notes, lengths)
+    ]
+    relative = {
+        "key": str(answer.relative.key),
+        "probability": round(answer.relative.share, 4),
+        "sentence": relative_in_words(answer.fits[0], answer.relative, notes, lengths, conventions) or None,
+    }
+    return {
+        "melody": [str(note.pitch if melody.has_octaves else note.pitch.pitch_class) for note in melody.sounding()],
+        "signatures": signatures,
+        "elimination": elimination_in_words(notes, lengths, conventions),
+        "relative": relative,
+        "profile": answer.profile,
+    }
 
 
 def _region(region: Region, before: Key | None, conventions: Conventions) -> dict[str, Any]:

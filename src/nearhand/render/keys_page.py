@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from nearhand.harmony.elimination import elimination_in_words
+from nearhand.harmony.key_profiles import PROFILES
 from nearhand.harmony.key_reasons import reasons_for
+from nearhand.harmony.relatives import relative_in_words
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
@@ -22,11 +25,23 @@ _REASONS_INDENT = 4
 
 
 def draw_keys(answer: KeysAnswer, page: Page) -> list[Line]:
-    """The likeliest keys with their reasons, and the regions where there are several."""
+    """What the melody eliminates, the likeliest keys with their reasons, and the regions where there are several."""
+    turns = [part for text in turns_in_words(answer.regions, answer.conventions) for part in wrapped(text, page.width)]
+    heard = [part for text in melody_in_words(answer) for part in wrapped(text, page.width)]
+    if heard and answer.chords:
+        heard.insert(0, line(Cell("The melody", "label")))
+    legend = f"r: correlation with the profile of {PROFILES[answer.profile].source}"
+    profile = wrapped(legend, page.width, role="label") if heard else []
+    if len(answer.regions) > 1:
+        once = line(Cell("Taken as one key throughout", "label"))
+        return [*turns, *heard, once, *_ranking(answer, page), *profile]
+    return [*heard, *_ranking(answer, page), *turns, *profile]
+
+
+def _ranking(answer: KeysAnswer, page: Page) -> list[Line]:
     names = [key_name(fit.key, answer.conventions) for fit in answer.fits]
     width = max(map(len, names)) + 2
-    melody = [note.pitch_class for note in answer.melody]
-    reasons = ["; ".join(reasons_for(fit.key, answer.chords, melody, answer.conventions)) for fit in answer.fits]
+    reasons = ["; ".join(reasons_in(answer, fit.key)) for fit in answer.fits]
     percents = [f"{round(100 * fit.share):3d} %" for fit in answer.fits]
     in_one_line = width + len(percents[0]) + 2 + max(map(len, reasons)) <= page.width
     lines: list[Line] = []
@@ -36,10 +51,22 @@ def draw_keys(answer: KeysAnswer, page: Page) -> list[Line]:
             lines.append(line(*head, "  ", reason))
         else:
             lines += [line(*head), *wrapped(reason, page.width, _REASONS_INDENT)]
-    turns = [part for text in turns_in_words(answer.regions, answer.conventions) for part in wrapped(text, page.width)]
-    if len(answer.regions) > 1:
-        return [*turns, line(Cell("Taken as one key throughout", "label")), *lines]
-    return lines + turns
+    return lines
+
+
+def reasons_in(answer: KeysAnswer, key: Key) -> tuple[str, ...]:
+    """The reasons for one of an answer's keys."""
+    chords, notes, conventions = answer.chords, answer.notes, answer.conventions
+    return reasons_for(key, chords, notes, conventions, lengths=answer.lengths, profile=answer.profile)
+
+
+def melody_in_words(answer: KeysAnswer) -> list[str]:
+    """What a melody says of its signature, and of relative major or minor; nothing without a melody."""
+    if not answer.notes:
+        return []
+    notes, lengths, conventions = answer.notes, answer.lengths, answer.conventions
+    relative = relative_in_words(answer.fits[0], answer.relative, notes, lengths, conventions)
+    return [elimination_in_words(notes, lengths, conventions), *([relative] if relative else [])]
 
 
 def turns_in_words(regions: tuple[Region, ...], conventions: Conventions) -> list[str]:

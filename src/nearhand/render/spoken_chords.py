@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from nearhand.harmony.along import along_in_words, cadence_in_words, turns_in_words
 from nearhand.harmony.borrowing import LentChord
-from nearhand.harmony.key_reasons import reasons_for
+from nearhand.harmony.key_profiles import PROFILES
 from nearhand.harmony.substitutes import what_changes
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
@@ -14,6 +14,7 @@ from nearhand.notation.notes import note_name
 from nearhand.notation.numeral_writing import write_numeral
 from nearhand.render.borrowing_page import applied_numeral, use_in_words
 from nearhand.render.explain_page import sentences_on
+from nearhand.render.keys_page import melody_in_words, reasons_in
 from nearhand.render.keys_page import turns_in_words as turns_of_key
 from nearhand.render.spoken import chord_in_words, numeral_in_words
 from nearhand.render.spoken_hands import named, opening
@@ -55,17 +56,20 @@ def cadences(answer: CadencesAnswer) -> Iterator[str]:
 
 
 def keys(answer: KeysAnswer) -> Iterator[str]:
-    """The likeliest keys, a reason a line; then where the key turns."""
+    """What the melody eliminates, and the likeliest keys, a reason a line; then where the key turns."""
     conventions = answer.conventions
     turns = turns_of_key(answer.regions, conventions)
     several = len(answer.regions) > 1
-    yield from (*turns, "Taken as one key throughout:") if several else ()
-    melody = [note.pitch_class for note in answer.melody]
+    yield from turns if several else ()
+    heard = [sentence.replace(" %", " percent") for sentence in melody_in_words(answer)]
+    yield from ("The melody:", *heard) if heard and answer.chords else heard
+    yield from ("Taken as one key throughout:",) if several else ()
     for fit in answer.fits:
         yield f"{key_name(fit.key, conventions)}: {round(100 * fit.share)} percent."
-        for reason in reasons_for(fit.key, answer.chords, melody, conventions):
+        for reason in reasons_in(answer, fit.key):
             yield f"{_capital(reason)}."
     yield from () if several else turns
+    yield from (f"The profile is that of {PROFILES[answer.profile].source}.",) if heard else ()
 
 
 def borrowed(answer: BorrowAnswer) -> Iterator[str]:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from nearhand.notation.conventions import Conventions
+from collections.abc import Sequence
+
+from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import key_name, parse_key
 from nearhand.theory.chord import Chord
+from nearhand.theory.progression import COMMON_TIME, Meter
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.loading import loaded, with_conventions
@@ -17,19 +20,36 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.harmony.key_finding import KeyFit
     from nearhand.harmony.modulation import Region
-    from nearhand.notation.melody_notes import MelodyNote
     from nearhand.theory.key import Key
-    from nearhand.theory.progression import Progression
+    from nearhand.theory.melody import Melody
+    from nearhand.theory.pitch_class import PitchClass
+    from nearhand.theory.progression import Beats, Progression
 
 
 class KeysAnswer(NamedTuple):
-    """The keys that chords, a melody or both may be in, likeliest first, and the regions of the chords."""
+    """The keys that chords, a melody or both may be in, likeliest first, and the regions of the chords.
+
+    ``relative`` is the relative of the likeliest key, which may not be among ``fits``; ``profile`` the one of
+    ``PROFILES`` with which a melody was compared.
+    """
 
     fits: tuple[KeyFit, ...]
     chords: tuple[Chord, ...]
-    melody: tuple[MelodyNote, ...]
+    melody: Melody | None
     regions: tuple[Region, ...]
+    relative: KeyFit
+    profile: str
     conventions: Conventions
+
+    @property
+    def notes(self) -> tuple[PitchClass, ...]:
+        """The notes of the melody as they sound; none without one."""
+        return pitch_classes(self.melody)
+
+    @property
+    def lengths(self) -> tuple[Beats, ...] | None:
+        """How many beats each of them lasts; None where all last the same."""
+        return lengths_in_beats(self.melody)
 
 
 KEYS_SHOWN = 5
@@ -38,58 +58,101 @@ KEYS_SHOWN = 5
 def keys(session: Session, arguments: Arguments) -> Outcome:
     """Rank the keys that the tune's chords may be in, those of a melody, or those of both together.
 
-    Raises InputError.
+    The melody is that of ``--melody``, or the tune's own. Raises InputError.
     """
-    melody = _melody(arguments)
-    if melody and not arguments.words and session.tune is None:
+    if arguments.has("melody") and not arguments.words and session.tune is None:
         if arguments.has("key"):
             start = arguments.starts["key"]
             what, hint = "--key is the key of chords, and there are none", "leave --key away, or add chords"
             raise InputError(what, arguments.line, start, wanted="chords", hint=hint)
         session = with_conventions(session, arguments)
-        return Outcome(session, _of_melody(session, melody))
+        return Outcome(session, _answer(session, arguments, None, _given(session, arguments)))
     session = loaded(session, arguments.without("melody"))
-    progression = session.stand[0].progression
-    if progression.relative_chords:
-        return Outcome(session, _of_chords(session, progression, melody))
-    if melody:
-        return Outcome(session, _of_melody(session, melody))
-    raise InputError(
-        "there are no chords here to find a key from", wanted="chords", hint="add chords, or --melody NOTES"
-    )
+    tune = session.stand[0]
+    melody = _given(session, arguments) if arguments.has("melody") else tune.melody
+    if not tune.progression.relative_chords and not pitch_classes(melody):
+        what, hint = "there are no chords here to find a key from", "add chords, or --melody NOTES"
+        raise InputError(what, wanted="chords", hint=hint)
+    return Outcome(session, _answer(session, arguments, tune.progression, melody))
 
 
-def _melody(arguments: Arguments) -> tuple[MelodyNote, ...]:
-    text = arguments.option("melody")
-    if text is None:
-        return ()
-    from nearhand.notation.melody_notes import parse_melody
-
+def _given(session: Session, arguments: Arguments) -> Melody:
+    """The melody of ``--melody``, in bars of the meters of the chords. Raises InputError, placed in the line."""
+    bars = () if session.tune is None else session.tune.progression.bars
     try:
-        return parse_melody(text)
+        return melody_in_names(arguments.options["melody"], [bar.meter for bar in bars], session.conventions)
     except InputError as error:
         raise arguments.placed(error, "melody") from None
 
 
-def _of_melody(session: Session, melody: tuple[MelodyNote, ...]) -> KeysAnswer:
-    from nearhand.harmony.melody_keys import rank_keys_of_melody
+def melody_in_names(text: str, meters: Sequence[Meter] = (), conventions: Conventions = DEFAULT) -> Melody:
+    """A melody whose key is looked for: note names, or degrees with a key in front, in bars of ``meters``.
 
-    fits = rank_keys_of_melody([note.pitch_class for note in melody])
-    return KeysAnswer(fits[:KEYS_SHOWN], (), melody, (), session.conventions)
+    Raises InputError, placed in the text; also at a degree without a key, and where there are only rests.
+
+    >>> [str(note.pitch) for note in melody_in_names("E4 F# [G A] B - r").sounding()]
+    ['E4', 'F#4', 'G4', 'A4', 'B4']
+    """
+    from nearhand.melody.ranges import PLAIN_KEY
+    from nearhand.notation.melody_reading import no_key_for, read_melody, resolve_melody
+
+    written = read_melody(text)
+    if written.key is None and written.keyless is not None:
+        raise no_key_for(written, written.keyless)
+    meter = meters[-1] if meters else COMMON_TIME
+    melody = resolve_melody(written, written.key or PLAIN_KEY, meters, meter, conventions)
+    if not melody.sounding():
+        raise InputError("there are only rests here", text, len(text), wanted="notes", hint="write notes: E4 G4 B4")
+    return melody
 
 
-def _of_chords(session: Session, progression: Progression, melody: tuple[MelodyNote, ...]) -> KeysAnswer:
-    from nearhand.harmony.key_finding import beats_of, keys_of
+def pitch_classes(melody: Melody | None) -> tuple[PitchClass, ...]:
+    """The notes of a melody as they sound, without octaves; none without a melody."""
+    return () if melody is None else tuple(note.pitch.pitch_class for note in melody.sounding())
+
+
+def lengths_in_beats(melody: Melody | None) -> tuple[Beats, ...] | None:
+    """How many beats the notes of a melody last; None where all last the same: then they may be counted."""
+    beats = () if melody is None else tuple(note.beats for note in melody.sounding())
+    return beats if len(set(beats)) > 1 else None
+
+
+def _answer(
+    session: Session, arguments: Arguments, progression: Progression | None, melody: Melody | None
+) -> KeysAnswer:
+    from nearhand.harmony.key_profiles import DEFAULT_PROFILE
+    from nearhand.harmony.relatives import relative_of
+
+    profile = arguments.option("profile") or DEFAULT_PROFILE
+    fits = fits_of(progression, melody, profile)
+    chords = () if progression is None else tuple(progression.chords())
+    regions = _regions(progression) if progression is not None and chords else ()
+    return KeysAnswer(fits[:KEYS_SHOWN], chords, melody, regions, relative_of(fits), profile, session.conventions)
+
+
+def _regions(progression: Progression) -> tuple[Region, ...]:
     from nearhand.harmony.modulation import regions_of
 
-    chords = tuple(progression.chords())
-    if melody:
-        from nearhand.harmony.melody_keys import rank_keys_of_both
+    return regions_of(progression)
 
-        fits = rank_keys_of_both(chords, [note.pitch_class for note in melody], beats_of(progression))
-    else:
-        fits = keys_of(progression)
-    return KeysAnswer(fits[:KEYS_SHOWN], chords, melody, regions_of(progression), session.conventions)
+
+def fits_of(progression: Progression | None, melody: Melody | None, profile: str) -> tuple[KeyFit, ...]:
+    """All keys by the chords of a progression, by a melody, or by both, the likeliest first.
+
+    Raises ValueError where neither chord nor note is there, KeyError for an unknown profile.
+    """
+    notes, lengths = pitch_classes(melody), lengths_in_beats(melody)
+    if progression is None or not progression.relative_chords:
+        from nearhand.harmony.melody_keys import rank_keys_of_melody
+
+        return rank_keys_of_melody(notes, lengths, profile)
+    from nearhand.harmony.key_finding import beats_of, keys_of
+
+    if not notes:
+        return keys_of(progression)
+    from nearhand.harmony.melody_keys import rank_keys_of_both
+
+    return rank_keys_of_both(tuple(progression.chords()), notes, beats_of(progression), lengths, profile)
 
 
 def key(session: Session, arguments: Arguments) -> Outcome:

@@ -43,6 +43,7 @@ TOP_HELP = (
     "a top line that is free, falling, rising or still, or its notes, one a chord: E5 D5 - C5; melody puts "
     "the tune's own melody on top"
 )
+PROFILE_HELP = "compare a melody with one of the published profiles of keys; albrecht-shanahan when it is not given"
 LAYOUT = Option("layout", "HOW", LAYOUT_HELP, LAYOUTS)
 PLAIN = Option("plain", "", "write b and # for flats and sharps, and draw with keyboard characters")
 JSON = Option("json", "", "answer in one JSON document")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.harmony.key_profiles import PROFILES
 from nearhand.melody.ranges import VOICES
 from nearhand.notation.chord_symbols import parse_chord
 from nearhand.notation.conventions import DEGREES, FIGURES, LAYOUTS, NAMES, SEVENTHS, SING, SYMBOLS
@@ -55,7 +56,8 @@ VERBS = (
         "say which keys the chords or a melody may be in, and where the key turns",
         "keys.keys",
         (
-            Option("melody", "NOTES", "a melody, alone or with the chords: E4 F#4 G4, or without octaves"),
+            Option("melody", "NOTES", "a melody, alone or with the chords: E4 F#4 [G4 A4], or without octaves"),
+            Option("profile", "NAME", options.PROFILE_HELP, tuple(PROFILES)),
             *options.READING,
         ),
         ('keys "| Am | F | C | G |"', 'keys --melody "E F# G A B D# E"'),

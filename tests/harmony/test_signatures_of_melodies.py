@@ -1,0 +1,143 @@
+"""Elimination of signatures: which are left, in words, and the laws of both."""
+
+from __future__ import annotations
+
+import pytest
+from harmony_examples import note
+from hypothesis import given
+from hypothesis import strategies as st
+
+from nearhand.harmony.elimination import elimination_in_words
+from nearhand.harmony.signatures import accidentals_in_words, signatures_left
+from nearhand.notation.conventions import DEFAULT, PLAIN
+from nearhand.theory.key import Key
+from nearhand.theory.mode import MAJOR, MINOR
+from nearhand.theory.pitch_class import PitchClass
+
+places = st.integers(-8, 12)
+melodies = st.lists(places.map(PitchClass), min_size=1, max_size=12)
+
+
+def tune(names):
+    return [note(name) for name in names.split()]
+
+
+def told(names, conventions=PLAIN):
+    return elimination_in_words(tune(names), None, conventions)
+
+
+# Signatures by the order of sharps F C G D A E B and of flats B E A D G C F (Open Music Theory, key signatures), worked
+# out by hand; raised degrees of minor as in any table of harmonic and melodic minor scales.
+LEFT = [
+    ("C D E F G A B", [0], "No Bb and no F#: no sharps or flats."),
+    ("G A B C D E F#", [1], "F#, but no C#: one sharp."),
+    ("D E F# G A B C#", [2], "F# and C#, but no G#: two sharps."),
+    ("F G A Bb C D E", [-1], "Bb, but no Eb: one flat."),
+    ("Bb C D Eb F G A", [-2], "Bb and Eb, but no Ab: two flats."),
+    ("Ab Bb C Db Eb F G", [-4], "Bb, Eb, Ab and Db, but no Gb: four flats."),
+    ("C# D# E# F# G# A# B#", [7], "F#, C#, G#, D#, A#, E# and B#: seven sharps."),
+    ("Cb Db Eb Fb Gb Ab Bb", [-7], "Bb, Eb, Ab, Db, Gb, Cb and Fb: seven flats."),
+    ("C# G A", [2], "C#, and so F# too, but no G#: two sharps."),
+    ("Eb A C", [-2], "Eb, and so Bb too, but no Ab: two flats."),
+    ("G A B D E", [0, 1, 2], "No Bb and no G#; F and C are missing: no sharps or flats, one sharp or two sharps."),
+    ("C D E G A", [-1, 0, 1], "No Eb and no C#; B and F are missing: one flat, no sharps or flats or one sharp."),
+    ("F A Bb C", [-2, -1], "Bb, but no Ab; E is missing: two flats or one flat."),
+    ("F# A B D E", [1, 2, 3],
+     "F#, but no D#; C and G are missing: one sharp, two sharps or three sharps."),
+    ("E", [-1, 0, 1, 2, 3, 4, 5], "Few notes decide little: anything from one flat to five sharps."),
+    ("A B C D E F G# A", [0], "No Bb and no F#: no sharps or flats. G# is the raised seventh of A minor."),
+    ("D E F G A Bb C# D", [-1], "Bb, but no Eb: one flat. C# is the raised seventh of D minor."),
+    ("E F# G A B C D# E", [1], "F#, but no C#: one sharp. D# is the raised seventh of E minor."),
+    ("C D Eb F G Ab B C", [-3],
+     "Eb and Ab, and so Bb too, but no Db: three flats. B is the raised seventh of C minor."),
+    ("A B C D E F# G# A G F E D C B A", [0],
+     "No Bb and F as well as F#: no sharps or flats. F# and G# are the raised sixth and seventh of A minor."),
+    ("G A B C D E F# C# D G C", [1], "F#, but more C than C#: one sharp. C# lies outside."),
+    ("F G A B Bb C D E Bb Eb F A E", [-1], "Bb, but more E than Eb: one flat. Eb and B lie outside."),
+    ("C D E F F# G A B", [0, 1],
+     "No signature holds all notes: with no sharps or flats F# lies outside, with one sharp F."),
+    ("C Db D Eb E F Gb G Ab A Bb B", [-5, -4, -3],
+     "No signature holds all notes; nearest come five flats, four flats or three flats."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("names", "signatures", "words"), LEFT, ids=[row[0] for row in LEFT])
+def test_signatures_are_eliminated_by_the_accidentals_that_sound(names, signatures, words):
+    assert [left.signature for left in signatures_left(tune(names))] == signatures
+    assert told(names) == words
+
+
+def test_signs_and_languages_are_those_of_the_conventions():
+    assert told("Bb C D Eb F G A", DEFAULT) == "B♭ and E♭, but no A♭: two flats."
+    assert told("Bb C D Eb F G A", DEFAULT._replace(names="german")) == "B and Es, but no As: two flats."
+
+
+def test_lengths_decide_which_of_two_notes_lies_outside():
+    notes = tune("C D E F F# G A B")
+    long_f, long_f_sharp = ([1, 1, 1, first, second, 1, 1, 1] for first, second in ((3, 1), (1, 3)))
+
+    assert [(left.signature, *map(str, left.outside)) for left in signatures_left(notes, long_f)] == [(0, "F#")]
+    assert [(left.signature, *map(str, left.outside)) for left in signatures_left(notes, long_f_sharp)] == [(1, "F")]
+
+
+def test_notes_beyond_all_plain_signatures_are_answered_all_the_same():
+    assert [left.signature for left in signatures_left(tune("G## A## B## C## D## E## F###"))] == [15]
+
+
+@pytest.mark.parametrize("call", [signatures_left, elimination_in_words])
+def test_without_notes_there_is_no_signature(call):
+    with pytest.raises(ValueError, match="a signature cannot be found without notes"):
+        call([])
+    with pytest.raises(ValueError, match="a note lasts longer than 0 beats"):
+        call(tune("C"), [0])
+
+
+@pytest.mark.parametrize("mode", [MAJOR, MINOR], ids=lambda mode: mode.name)
+@pytest.mark.parametrize("signature", range(-7, 8))
+def test_a_scale_leaves_its_own_signature_alone(signature, mode):
+    key = Key(PitchClass(signature - mode.brightness), mode)
+
+    assert [(left.signature, left.outside) for left in signatures_left(key.scale())] == [(signature, ())]
+    assert elimination_in_words(key.scale()).endswith(f"{accidentals_in_words(signature)}.")
+
+
+@pytest.mark.parametrize("form", ["harmonic", "melodic"])
+@pytest.mark.parametrize("signature", range(-7, 8))
+def test_the_raised_notes_of_minor_leave_its_signature_alone(signature, form):
+    key = Key(PitchClass(signature - MINOR.brightness), MINOR)
+    (left,) = signatures_left(key.scale(form))
+
+    assert left.signature == signature
+    assert set(left.outside) == set(left.raised) == set(key.scale(form)) - set(key.scale())
+
+
+@given(melodies)
+def test_what_is_left_holds_every_note_where_any_signature_does(melody):
+    left = signatures_left(melody)
+    holding = [signature for signature in range(-7, 8) if all(-1 <= each.fifths - signature <= 5 for each in melody)]
+
+    if holding:
+        assert [each.signature for each in left] == holding
+        assert not any(each.outside for each in left)
+    for each in left:
+        assert set(each.outside) == {one for one in melody if not -1 <= one.fifths - each.signature <= 5}
+
+
+@given(st.lists(st.integers(-1, 5).map(PitchClass), min_size=5, max_size=12), st.integers(-4, 4))
+def test_signatures_move_with_the_melody(melody, fifths):
+    left = signatures_left([*melody, PitchClass(-1), PitchClass(4), PitchClass(8)])
+    moved = signatures_left([each.up(fifths) for each in [*melody, PitchClass(-1), PitchClass(4), PitchClass(8)]])
+
+    assert [(each.signature, each.outside) for each in moved] == [
+        (each.signature + fifths, tuple(one.up(fifths) for one in each.outside)) for each in left
+    ]
+
+
+@given(melodies, st.sampled_from([PLAIN, DEFAULT]))
+def test_every_melody_is_told_in_sentences(melody, conventions):
+    words = elimination_in_words(melody, None, conventions)
+
+    assert words[0].isupper()
+    assert words.endswith(".")
+    assert "  " not in words
+    assert ": ." not in words
