@@ -73,7 +73,7 @@ def test_a_pitch_is_written_with_the_octave_in_one_digit(name, expected):
     assert write_as_notes(pitch, PLAIN)(Interval(0, 0)) == expected
 
 
-@settings(max_examples=150)
+@settings(max_examples=100)
 @given(melodies_in(keys_of_all_modes), ways_of_writing)
 def test_degrees_and_syllables_of_any_convention_are_read_back_as_the_same_bars(start, conventions):
     where, melody = start
@@ -85,7 +85,7 @@ def test_degrees_and_syllables_of_any_convention_are_read_back_as_the_same_bars(
     assert write_melody(read, write_as_degrees(where.mode, conventions)) == text
 
 
-@settings(max_examples=150)
+@settings(max_examples=100)
 @given(melodies_in(keys_of_all_modes), st.booleans())
 def test_names_are_read_back_as_the_same_bars(start, plain):
     where, melody = start
@@ -97,6 +97,7 @@ def test_names_are_read_back_as_the_same_bars(start, plain):
 plain_keys = st.sampled_from([key(name) for name in ("C", "G", "F", "D", "Bb", "a", "e", "d", "b", "g")])
 
 
+@settings(max_examples=60)
 @given(melodies_in(plain_keys), plain_keys)
 def test_what_is_stored_says_the_same_in_any_key_it_is_read_in(start, other):
     where, melody = start
@@ -107,6 +108,7 @@ def test_what_is_stored_says_the_same_in_any_key_it_is_read_in(start, other):
     assert parse_melody(text, other).pitches() == melody.pitches()
 
 
+@settings(max_examples=60)
 @given(melodies_in(signature_keys, meters=[Meter(3, 4)]))
 def test_meters_that_the_chords_tell_are_left_out(start):
     where, melody = start
@@ -117,6 +119,7 @@ def test_meters_that_the_chords_tell_are_left_out(start):
     assert resolve_melody(read_melody(text), where, meters).bars == melody.bars
 
 
+@settings(max_examples=60)
 @given(melodies_in(keys_of_all_modes), signature_keys, ways_of_writing)
 def test_degrees_do_not_change_when_a_melody_moves(start, new, conventions):
     where, melody = start
@@ -127,6 +130,7 @@ def test_degrees_do_not_change_when_a_melody_moves(start, new, conventions):
     )
 
 
+@settings(max_examples=60)
 @given(melodies_in(keys_of_all_modes), ways_of_writing)
 def test_every_row_of_a_melody_has_the_same_words_at_the_same_places(start, conventions):
     where, melody = start

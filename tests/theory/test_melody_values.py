@@ -6,7 +6,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from melody_strategies import melodies_in, notes_above_a_tonic
 from strategies import key, note, signature_keys
@@ -47,6 +47,7 @@ def test_a_melody_goes_to_another_key_the_nearest_way_or_always_up_or_always_dow
     assert [str(melody.in_key(key(name), way).tonic) for way in (NEAREST, UPWARD, DOWNWARD)] == [nearest, up, down]
 
 
+@settings(max_examples=60)
 @given(melodies_in(signature_keys), signature_keys, st.sampled_from(WAYS), st.integers(-1, 1))
 def test_moving_changes_the_tonic_and_nothing_else(start, new, way, octaves):
     _, melody = start
@@ -63,6 +64,7 @@ def test_moving_changes_the_tonic_and_nothing_else(start, new, way, octaves):
             assert after.midi - before.midi == shift
 
 
+@settings(max_examples=60)
 @given(melodies_in(signature_keys), signature_keys)
 def test_moving_up_and_then_down_to_the_first_key_gives_the_same_melody(start, new):
     own, melody = start
@@ -71,6 +73,7 @@ def test_moving_up_and_then_down_to_the_first_key_gives_the_same_melody(start, n
     assert melody.in_key(new, DOWNWARD).in_key(own, UPWARD) == melody
 
 
+@settings(max_examples=60)
 @given(melodies_in(signature_keys), signature_keys)
 def test_moving_the_nearest_way_and_back_gives_the_same_melody_but_for_a_tritone(start, new):
     own, melody = start
@@ -81,6 +84,7 @@ def test_moving_the_nearest_way_and_back_gives_the_same_melody_but_for_a_tritone
     assert back.tonic.midi - melody.tonic.midi == 12 * is_tritone
 
 
+@settings(max_examples=60)
 @given(melodies_in(signature_keys), any_keys)
 def test_reading_in_another_key_keeps_every_note_and_every_length(start, new):
     _, melody = start
@@ -98,6 +102,7 @@ def test_reading_in_another_key_keeps_every_note_and_every_length(start, new):
     ]
 
 
+@settings(max_examples=60)
 @given(melodies_in(signature_keys), any_keys, any_keys)
 def test_reading_by_way_of_a_third_key_is_the_same_as_reading_at_once_but_for_octaves(start, between, last):
     _, melody = start
@@ -105,6 +110,7 @@ def test_reading_by_way_of_a_third_key_is_the_same_as_reading_at_once_but_for_oc
     assert melody.read_in(between).read_in(last).pitches() == melody.read_in(last).pitches()
 
 
+@settings(max_examples=60)
 @given(melodies_in(signature_keys))
 def test_what_is_heard_lasts_as_long_as_what_is_written_less_its_rests(start):
     _, melody = start
@@ -117,6 +123,7 @@ def test_what_is_heard_lasts_as_long_as_what_is_written_less_its_rests(start):
         assert before.onset + before.beats <= after.onset
 
 
+@settings(max_examples=60)
 @given(melodies_in(signature_keys))
 def test_every_full_bar_lasts_as_long_as_its_meter(start):
     _, melody = start
