@@ -28,8 +28,8 @@ PAGES = [
 A minor: no sharps or flats
 bar           1 (3/4)               2                             3
 chord       | Am                  | E7                          | Am        ||
-degree   5  | 1'       -  [7 6]   | {6}5(tr)    [-:2 ♯4 3]    r | r   1   - |
-note     E4 | A4       -  [G4 F4] | {F4}E4(tr)  [-:2 D♯4 C4]  r | r   A3  - |
+degree   5  | 1'       -  [7 6]   | {6}5(tr)    [- - ♯4 3]    r | r   1   - |
+note     E4 | A4       -  [G4 F4] | {F4}E4(tr)  [- - D♯4 C4]  r | r   A3  - |
 - holds on, r rests, [ ] share a beat, ' an octave up, _ an octave down"""),
     (WALTZ, 40, True, """\
 A minor: no sharps or flats
@@ -40,8 +40,8 @@ E4 | A4       -  [G4 F4] |
 
   2
 | E7                          |
-| {6}5(tr)    [-:2 #4 3]    r |
-| {F4}E4(tr)  [-:2 D#4 C4]  r |
+| {6}5(tr)    [- - #4 3]    r |
+| {F4}E4(tr)  [- - D#4 C4]  r |
 
   3
 | Am        ||

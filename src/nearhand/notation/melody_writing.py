@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 BARS_IN_A_LINE = 4
 REST, HOLD = "r", "-"
+_MOST_SIGNS = 4
+"""Shares that are told by as many signs; more are told by a number."""
 _FINEST = 24
 """The most shares that a beat is written in; notes that need more have their lengths written."""
 _LOWEST_OCTAVE, _HIGHEST_OCTAVE = 0, 9
@@ -59,7 +61,7 @@ class Group(NamedTuple):
 
 def _piece(piece: Piece, write: WriteInterval) -> str:
     note = piece.note
-    length = "" if piece.shares == 1 else f":{piece.shares}"
+    length = _length(piece.shares, REST if note.interval is None else HOLD)
     if note.interval is None:
         return REST + length
     if note.is_held or not piece.begins:
@@ -67,6 +69,13 @@ def _piece(piece: Piece, write: WriteInterval) -> str:
     graces = f"{{{' '.join(map(write, note.graces))}}}" if note.graces else ""
     ornament = f"({note.ornament})" if note.ornament else ""
     return f"{graces}{write(note.interval)}{ornament}{length}"
+
+
+def _length(shares: Beats, more: str) -> str:
+    """What makes a note longer than one share: a sign more for each further one, or a number where they are many."""
+    if shares == int(shares) and shares <= _MOST_SIGNS:
+        return f" {more}" * (int(shares) - 1)
+    return f":{shares}"
 
 
 @lru_cache(maxsize=4096)
