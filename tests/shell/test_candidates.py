@@ -52,7 +52,7 @@ OPTIONS = [
     ("show --", {"--to", "--melody", "--sing", "--way", "--voicing", *HANDS, "--key", *NOTATION}),
     ("show | Em | --v", {"--voicing"}), ("show --to C --d", {"--degrees"}), ("show --x", set()),
     ("show --voicing s", {"spread", "shell"}), ("show --left ", set(LEFT_PATTERNS)), ("show --left t --sp", {"--span"}),
-    ("keys --", {"--melody", "--key", *NOTATION}),
+    ("keys --", {"--melody", "--profile", "--key", *NOTATION}),
     ("save it --o", {"--over"}), ("next --", set()),
     ("list --", {"--plain", "--json"}),
 ]  # fmt: skip

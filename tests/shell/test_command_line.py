@@ -41,7 +41,7 @@ def test_help_on_a_verb_names_its_options_either_way(verb, tmp_path):
     status, out, err = program.run("help", verb)
 
     assert (status, err) == (0, "")
-    assert out.startswith(verb)
+    assert re.search(rf"^{verb}\b", out, re.MULTILINE)  # a topic of the same name stands before it
     if verb == "show":
         assert program.run("show", "--help") == (status, out, err)
         assert all(f"--{option.name}" in out for option in VERBS[0].options)

@@ -230,9 +230,12 @@ def test_a_dash_among_notes_holds_one_and_standard_input_is_not_read(words, prog
     command = [*program.command, "melody", *words]
     with subprocess.Popen(
         command, cwd=program.folder, env=program.environment(), stdin=subprocess.PIPE, stdout=subprocess.PIPE
-    ) as process:  # its standard input stays open: reading it would wait for ever
+    ) as process:
+        try:
+            assert process.wait(30) == 0  # its standard input stays open: who reads it waits for ever
+        finally:
+            process.kill()
         out = process.stdout.read().decode()
-        assert process.wait(30) == 0
 
     assert "| G4  -  E4  C4 |" in out
 

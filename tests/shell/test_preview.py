@@ -49,7 +49,7 @@ VERBS = [
     ("show | Em | B7", "E minor: i V7"), ('show "| Em | B', "E minor: i V"),
     ("explain | C | F | G7 | C | 2", "C major: I IV V7 I"),
     ('show "| Em | B7 |" --key "G"', "G major: vi V7/vi"), ("show | Em | --key H ", f"'H' is no key; {KEY_HINT}"),
-    ("show | Em | --to", 
+    ("show | Em | --to",
      "--to KEYS: a key, several between commas, or all: the twelve by falling fifths;\n"
      "all rising, all semitones, all tones, all random or all random 7 (the same order\n"
      "again)"),

@@ -17,6 +17,7 @@ from nearhand.shell.suggesting import MOST_READ, suggest_answered
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 
+CTRL_U = "\x15"
 HOLDS_AND_MARKS = "melody --key C 1' - -- [5 6] {7}1'' -"
 OVER_CHORDS = "melody 1' - 5 3 | 2 - 7_ - | 1 - 4 3 | 2 - #7_ -"
 
@@ -122,7 +123,14 @@ def test_other_lines_are_suggested_as_before():
 
 def test_a_line_that_is_answered_at_last_is_suggested_again(keyboard):  # noqa: F811
     lines = (OLD, LAMENT, OLD)
-    _, printed, _ = keyboard(*(line + ENTER for line in lines), "melody 5", (RIGHT, OLD), CTRL_C)
+    _, printed, _ = keyboard(
+        *(line + ENTER for line in lines),
+        ("waits", "waits"),
+        (CTRL_U, ""),
+        ("melody 5", "melody 5"),
+        (RIGHT, OLD),
+        CTRL_C,
+    )
 
     assert printed.endswith(answers(LAMENT, OLD))
 

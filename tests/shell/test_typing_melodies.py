@@ -60,10 +60,12 @@ LINES = [
      "bar |; chord C; bar |; chord F; bar |; option --melody; degree 1; bar -; degree 3; bar :2"),
     ('show --melody "E4 x"', "option --melody; note E4; error x"),
     ("show --melody=E4 --to C", "option --melody=; note E4; option --to; word C"),
+    ('keys --melody "E F# x G"', "option --melody; note E; note F#; error x; note G"),
     ('parts waltz.toml --melody "do re"', "word waltz.toml; option --melody; sing do; sing re"),
 ]  # fmt: skip
 WRONG = [
-    ("1 x y 2", "degree 1; error x; error y; degree 2"), ("8 ", "error 8"), ("h4 1", "error h4; degree 1"),
+    ("b s 1", "error b; error s; degree 1"), ("1 x y 2", "degree 1; error x; error y; degree 2"),
+    ("8 ", "error 8"), ("h4 1", "error h4; degree 1"),
     ("c4 1", "error c4; degree 1"), ("1 ] 2", "degree 1; error ]; degree 2"),
     ("1 [] 2", "degree 1; error []; degree 2"),
     ("[1 | 2]", "bar [; degree 1; error |; degree 2; bar ]"), ("1 (tr)", "degree 1; error (; bar tr)"),
@@ -134,6 +136,11 @@ def test_a_key_or_a_file_that_is_typed_behind_melody_is_not_found_fault_with(tex
     assert [kind for kind in kinds(f"melody {text}") if kind.startswith("error")] == []
 
 
+def test_the_value_of_an_option_is_an_error_only_where_nothing_more_is_typed_to_it():
+    assert kinds("melody E4 --meter 3/") == ["verb melody", "note E4", "option --meter", "word 3/"]
+    assert kinds("melody --meter 3/ E4") == ["verb melody", "option --meter", "error 3/", "note E4"]
+
+
 def test_a_key_that_is_missing_is_told_and_not_underlined_as_it_may_still_come():
     for line in ("melody 5 3", "melody do", "melody 5_ | 1 2 3 --alone"):
         assert [kind for kind in kinds(line) if kind.startswith("error")] == []
@@ -157,10 +164,14 @@ BELOW = [
      "bar line, or a meter: [3/4]"),
     ("melody --alone --meter 3/",
      "--meter METER: the meter of a melody alone, for example 3/4; 4/4 when it is not\ngiven"),
+    ("melody E4 --meter 3/", "--meter METER: the meter of a melody alone, for example 3/4; 4/4 when it is not\ngiven"),
+    ("melody --meter 3/ E4", "'3/' is no meter; write for example 4/4, 3/4 or 7/8"),
     ("melody E dorain: 1", "'dorain' is no mode; did you mean dorian?"),
     ('show "| C | F |" --melody "1', "C major: C4\nnext: bar 1, beat 2 of 2 bars, over C"),
     ('show "| C | F |" --melody', "--melody NOTES: a melody over the chords or alone: 5_ | 1 2 3 1 |, E4 F#4 [G4\n"
      "A4], do re mi"),
+    ('keys --melody "E F#', "--melody NOTES: a melody, alone or with the chords: E4 F#4 [G4 A4], or without\noctaves"),
+    ('keys --melody "E 5 ', f"5 {NEEDS_A_KEY}"),
     ("octave s", "'s' cannot follow octave; write octave up, or octave down, or octave nearest"),
     ("way u",
      "way WAY: how a melody goes to another key: the nearest way (a tritone goes up),\nalways up, or always down"),
@@ -268,7 +279,12 @@ SIGNS = "1234567ABCDEFGbr#'_-:|[](){}/., dorefasltimuTS0\"♭x"
 @example(NOTHING, "[3/ --to [5 6]")
 @example(NOTHING, "C: 1( --to C tr) 2")
 def test_any_melody_is_told_apart_previewed_completed_and_answered_or_refused(session, words):
-    for line in (f"melody {words}", f'show --melody "{words}', f"melody --alone {words} --plain"):
+    for line in (
+        f"melody {words}",
+        f'show --melody "{words}',
+        f'keys --melody "{words}"',
+        f"melody --alone {words} --plain",
+    ):
         check(line, session)
         candidates(line, session)
         try:
@@ -298,9 +314,7 @@ def test_it_is_known_beforehand_whether_a_melody_is_refused(session, words):
         assert len(preview(line, session, 1000).split("\n")[0].partition(": ")[2].split()) == len(heard)
 
 
-LONG = (
-    "melody --alone E minor: |: 5_ | {7_}1' -- [5 [6 b7]] | [3/4] r 5(tr):3/2 [- 6]:1/2 :| --to C --sing syllables"
-)
+LONG = "melody --alone E minor: |: 5_ | {7_}1' -- [5 [6 b7]] | [3/4] r 5(tr):3/2 [- 6]:1/2 :| --to C --sing syllables"
 
 
 @pytest.mark.parametrize("session", SESSIONS, ids=["nothing", "chords", "in C", "alone"])

@@ -263,3 +263,8 @@ def test_a_refused_run_leaves_everything_as_it_was():
         respond(session, "run 9")
 
     assert repr(session) == before
+
+
+@pytest.mark.parametrize("word", ["tune", "Solfege", "notes", "abc", "rhythm", "syllables", "theme"])
+def test_words_that_players_try_first_lead_to_the_verb_of_melodies(word):
+    assert refusal(word).hint == "did you mean melody?"

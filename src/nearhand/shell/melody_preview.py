@@ -31,7 +31,7 @@ def of_notes(verb: Verb, line: str, notes: TypedNotes, session: Session, width: 
     Empty where there are no notes yet. Raises InputError, placed in the line.
     """
     so_far = read_so_far(verb, line, notes, session)
-    if so_far is None:
+    if so_far is None or so_far.session.tune is None:
         return ""
     tune, key = so_far.session.stand
     melody = melody_in(so_far.session, key)

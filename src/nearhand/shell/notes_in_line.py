@@ -50,7 +50,7 @@ def notes_in(verb: Verb, line: str) -> TypedNotes:
 def _words_of_notes(verb: Verb, line: str) -> tuple[Word, ...]:
     if verb.follows == NOTES:
         return words_in_place(verb, line)
-    if MELODY not in verb.options or _OPTION not in line:
+    if _OPTION not in line or all(option.name != MELODY.name for option in verb.options):
         return ()
     words = words_of(line)[1:]
     for before, word in zip((Word("", 0), *words), words, strict=False):

@@ -134,7 +134,7 @@ def _of_verb(verb: Verb, line: str, session: Session, width: int) -> str:
             return in_rows(_use(option), width) if option else use
         raise
     notes = notes_in(verb, line)
-    if notes.text and (not option or option == MELODY):
+    if notes.text and (not option or option.name == MELODY.name):
         from nearhand.shell.melody_preview import of_notes  # most lines hold no melody
 
         return of_notes(verb, line, notes, session, width) or (in_rows(_use(option), width) if option else use)

@@ -17,6 +17,7 @@ from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
+from nearhand.verbs.keys import melody_in_names
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.melody import with_notes
 from nearhand.verbs.options import MELODY
@@ -31,7 +32,10 @@ _SOME_KEY = Key(PitchClass(0), MAJOR)
 
 
 class SoFar(NamedTuple):
-    """What a melody comes to: as much of its text as was read, and the session that it would leave."""
+    """What a melody comes to: as much of its text as was read, and the session that it would leave.
+
+    The session has no tune where the verb looks for the key of the melody.
+    """
 
     text: str
     session: Session
@@ -93,6 +97,10 @@ def _session_with(verb: Verb, arguments: Arguments, text: str, session: Session)
     """The session with a melody, as the verb would leave it; a chart file beside it is not opened."""
     if verb.follows == NOTES:
         return with_notes(session, arguments._replace(words=(text,)))
+    if MELODY not in verb.options:
+        bars = () if session.tune is None or arguments.words else session.tune.progression.bars
+        melody_in_names(text, [bar.meter for bar in bars], session.conventions)
+        return Session()
     if arguments.words and not chart_of(verb, arguments):
         arguments, session = arguments._replace(words=()), Session(shown_key=_SOME_KEY, conventions=session.conventions)
     options = {name: value for name, value in arguments.options.items() if name not in WISH_NAMES}
