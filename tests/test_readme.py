@@ -14,12 +14,19 @@ import pytest
 from nearhand.voicing.families import FAMILIES
 
 ROOT = Path(__file__).parent.parent
-README, HARMONY, VOICING, SINGER, LIBRARY = (
+README, HARMONY, VOICING, MELODY, SINGER, LIBRARY = (
     (ROOT / page).read_text(encoding="utf-8")
-    for page in ("README.md", "docs/harmony.md", "docs/voicing.md", "docs/singer.md", "docs/library.md")
+    for page in (
+        "README.md",
+        "docs/harmony.md",
+        "docs/voicing.md",
+        "docs/melody.md",
+        "docs/singer.md",
+        "docs/library.md",
+    )
 )
 EXAMPLES = re.findall(r"```console\n\$ (.+?)\n(.*?)```", README, re.S)
-LESSONS = re.findall(r"```console\n\$ (.+?)\n(.*?)```", HARMONY + VOICING + SINGER + LIBRARY, re.S)
+LESSONS = re.findall(r"```console\n\$ (.+?)\n(.*?)```", HARMONY + VOICING + MELODY + SINGER + LIBRARY, re.S)
 PROGRAM = f"{sys.executable} -m nearhand"
 
 
@@ -72,7 +79,11 @@ def is_value(comment: str) -> bool:
     return True
 
 
-@pytest.mark.parametrize("page", [README, HARMONY, VOICING, LIBRARY], ids=["README", "harmony", "voicing", "library"])
+@pytest.mark.parametrize(
+    "page",
+    [README, HARMONY, VOICING, MELODY, LIBRARY],
+    ids=["README", "harmony", "voicing", "melody", "library"],
+)
 def test_the_python_examples_give_the_values_in_their_comments(page: str) -> None:
     names: dict[str, object] = {}
     compared = 0

@@ -126,7 +126,7 @@ def _worst(places: Sequence[Place]) -> tuple[int, ...]:
     return tuple(map(max, zip(*(place.rank for place in places), strict=True)))
 
 
-def _fit(  # noqa: PLR0913  # a key is judged by all of them
+def _fit(  # noqa: PLR0913, PLR0917  # a key is judged by all of them
     span: Span,
     semitones: int,
     places: tuple[Place, ...],
