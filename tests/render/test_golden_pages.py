@@ -22,6 +22,10 @@ MANY_KINDS = "C major: | C | E7 | Am | Fm6 | Db/F | G7b9 | Bdim7 | C6 |"
 BY_WHAT_THEY_DO = "C major: | C Ab7 | C/G G7 | C Ebm | C | F/C Bb/C | C D#dim7 | C/E Bb7 | C Db7 | C |"
 LED_IN_FIFTHS = "'A minor: | i | iv | V7 | i |'"
 
+PICKED_UP = '"F minor: 5_ | 1 {2}1 [7_ #7_] 1 | b5 4 3:3/2 [2 1]:1/2 | 1(tr) - r r"'
+UNDER_CHORDS = "| Fm | Bbm C7 | Fm |"
+OVER_THEM = '"5_ | 1 2 3 [2 1] | 4 6 5 #7_ | 1 - - r"'
+
 LINES = {
     "lament-in-c-minor": [LAMENT, "to C minor"],
     "two-keys": ['show "| Em | Bm/D | Am/C | B7 |" --to "E minor,C minor"'],
@@ -59,6 +63,22 @@ LINES = {
     "why": ["why Bb: | Cm7 | F7 | Bb | 2"],
     "why-in-four-part": [f"why {LED_IN_FIFTHS} 3 --voicing four-part"],
     "others": [LAMENT, "others 2", "others --count 4"],
+    "melody": [f"melody {PICKED_UP}"],
+    "melody-in-five-keys": [f'melody {PICKED_UP} --to "Bb,Eb,G#,C#,E" --way down'],
+    "melody-to-be-sung": [f"melody {PICKED_UP} --sing syllables"],
+    "melody-over-chords": [UNDER_CHORDS, "voice none", f"melody {OVER_THEM.strip(chr(34))}", "next"],
+    "melody-on-top": [f"show {UNDER_CHORDS} --melody {OVER_THEM} --top melody"],
+    "tones": [f"tones {UNDER_CHORDS} --melody {OVER_THEM}"],
+    "singer": [f'singer {UNDER_CHORDS} --tune {OVER_THEM} --range "alto; baritone" --for "alto sax, guitar"'],
+    "singer-whom-nothing-fits": ['singer --key F --tune "C4 F5" --range "A3 B4"'],
+    "parts": [UNDER_CHORDS, f"melody {OVER_THEM.strip(chr(34))}", 'parts --for "trumpet, alto sax, guitar"'],
+    "difficulty": [f"difficulty {UNDER_CHORDS} --choose 2"],
+    "spoken-melody": ["layout spoken", f"melody {PICKED_UP} --to Bb"],
+    "spoken-tones": ["layout spoken", UNDER_CHORDS, f"melody {OVER_THEM.strip(chr(34))}", "tones"],
+    "spoken-singer": ["layout spoken", f'singer {UNDER_CHORDS} --tune {OVER_THEM} --range "alto; baritone"'],
+    "spoken-parts": ["layout spoken", f'parts {UNDER_CHORDS} --for "horn, guitar"'],
+    "spoken-difficulty": ["layout spoken", f"difficulty {UNDER_CHORDS} --choose 1"],
+    "help-on-melodies": ["help melodies"],
 }
 CHARTS = {
     "two-doors.toml": 'title = "Two Doors"\nkey = "F# minor"\ntempo = 84\nnotes = "Knock first."\n'
