@@ -17,7 +17,6 @@ from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.keys import melody_in_names
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.melody import with_notes
 from nearhand.verbs.options import MELODY
@@ -98,6 +97,8 @@ def _session_with(verb: Verb, arguments: Arguments, text: str, session: Session)
     if verb.follows == NOTES:
         return with_notes(session, arguments._replace(words=(text,)))
     if MELODY not in verb.options:
+        from nearhand.verbs.keys import melody_in_names  # one verb among several
+
         bars = () if session.tune is None or arguments.words else session.tune.progression.bars
         melody_in_names(text, [bar.meter for bar in bars], session.conventions)
         return Session()
