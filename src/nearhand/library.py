@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from nearhand.melody.singers_key import Fit
     from nearhand.verbs.instead import Offer
     from nearhand.voicing.lines import Lines
-    from nearhand.voicing.tops import Tops
+    from nearhand.voicing.on_top import Tops
 
 __all__ = [
     "Conventions",
@@ -140,7 +140,7 @@ def best_paths(
     [6, 6, 6]
     """
     from nearhand.voicing.others import other_paths
-    from nearhand.voicing.search import search_for
+    from nearhand.voicing.searches import search_for
     from nearhand.voicing.task import Task
 
     if count < 1:
@@ -244,14 +244,14 @@ def find_keys(tune: Tune | None = None, melody: str = "", profile: str = "albrec
     'E minor'
     """
     from nearhand.harmony.key_profiles import PROFILES
-    from nearhand.verbs.keys import fits_of, melody_in_names
+    from nearhand.verbs.keys import fits_of, heard, melody_in_names
 
     if profile not in PROFILES:
         raise ValueError(f"profile must be one of {', '.join(PROFILES)} (got {profile!r})")
     progression = None if tune is None else tune.progression
     own = None if tune is None else tune.melody
     meters = [] if progression is None else [bar.meter for bar in progression.bars]
-    return fits_of(progression, melody_in_names(melody, meters) if melody else own, profile)
+    return fits_of(progression, *heard(melody_in_names(melody, meters) if melody else own), profile)
 
 
 def regions(tune: Tune) -> tuple[Region, ...]:

@@ -201,16 +201,11 @@ def measure_search() -> None:
 
 
 def measure_reasoning(long: Progression, chance: random.Random) -> None:
-    """What harmony takes on a thousand chords, a tune of 64 notes against music21, and substitutes of one chord."""
-    from music21 import stream
-    from music21.note import Note
-
+    """What harmony takes on a thousand chords, and substitutes of one chord."""
     from nearhand.harmony.along import along
     from nearhand.harmony.analysis import analyse
-    from nearhand.harmony.melody_keys import rank_keys_of_melody
     from nearhand.harmony.modulation import regions_of
     from nearhand.harmony.words import sentences, where_tones_go
-    from nearhand.notation.melody_reading import parse_melody
     from nearhand.verbs.instead import offers_for
 
     chords, key = long.relative_chords, long.key
@@ -221,11 +216,33 @@ def measure_reasoning(long: Progression, chance: random.Random) -> None:
     print(f"1,000 chords, cadences, turns  {cold_ms(lambda: along(long)):7.1f} ms")
     print(f"1,000 chords, where keys turn  {cold_ms(lambda: regions_of(long)):7.1f} ms")
     print(f"substitutes of one of 8 chords {cold_ms(lambda: offers_for(chords[:8], 4, key)):7.1f} ms")
-    names = [chance.choice(["C", "D", "E", "F", "G", "A", "B", "F#", "Bb"]) for _ in range(64)]
-    notes = [note.pitch.pitch_class for note in parse_melody(" ".join(names)).sounding()]
-    theirs = stream.Stream([Note(name.replace("b", "-")) for name in names])
-    ours, peer = call_us(lambda: rank_keys_of_melody(notes)), call_us(lambda: theirs.analyze("key"), 3, 2)
-    print(f"key of 64 notes                {ours / 1000:7.2f} ms   music21 {peer / 1000:7.2f} ms ({peer / ours:.0f} x)")
+    measure_melodies(chance)
+
+
+def measure_melodies(chance: random.Random) -> None:
+    """The key of melodies with lengths, beside music21's analysis of the same notes; and from text to answer."""
+    from music21 import stream
+    from music21.note import Note
+
+    from nearhand.harmony.melody_keys import rank_keys_of_melody
+    from nearhand.notation.melody_reading import parse_melody
+    from nearhand.verbs.respond import respond
+    from nearhand.verbs.session import Session
+
+    for count in (64, 100):
+        names = [chance.choice(["C", "D", "E", "F", "G", "A", "B", "F#", "Bb"]) for _ in range(count)]
+        lengths = [chance.choice([1, 1, 2, 3]) for _ in names]
+        notes = [note.pitch.pitch_class for note in parse_melody(" ".join(names)).sounding()]
+        theirs = stream.Stream(
+            [Note(name.replace("b", "-"), quarterLength=length) for name, length in zip(names, lengths, strict=True)]
+        )
+        ours = call_us(lambda notes=notes, lengths=lengths: rank_keys_of_melody(notes, lengths))
+        peer = call_us(lambda theirs=theirs: theirs.analyze("key"), 3, 2)
+        row = f"{ours / 1000:7.3f} ms   music21 {peer / 1000:7.2f} ms ({peer / ours:.0f} x)"
+        print(f"key of {count:3d} notes               {row}")
+    text = " ".join(f"{name}:{length}" for name, length in zip(names, lengths, strict=True))
+    answered = call_us(lambda: respond(Session(), f'keys --melody "{text}"'), repeats=5)
+    print(f"the same, read from text       {answered / 1000:7.2f} ms")
 
 
 if __name__ == "__main__":

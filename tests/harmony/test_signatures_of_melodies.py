@@ -80,6 +80,14 @@ def test_lengths_decide_which_of_two_notes_lies_outside():
     assert [(left.signature, *map(str, left.outside)) for left in signatures_left(notes, long_f_sharp)] == [(1, "F")]
 
 
+def test_a_close_on_the_tonic_of_minor_explains_its_raised_seventh():
+    # D# long, G short, and neither C nor C#: E minor with its leading tone, or E major with a stranger
+    notes, lengths = tune("E F# G A B D# E A"), [1, 1, 0.5, 0.5, 2, 2, 2, 2]
+
+    assert [left.signature for left in signatures_left(notes[:-1], lengths[:-1])] == [1]
+    assert [left.signature for left in signatures_left(notes, lengths)] == [4]
+
+
 def test_notes_beyond_all_plain_signatures_are_answered_all_the_same():
     assert [left.signature for left in signatures_left(tune("G## A## B## C## D## E## F###"))] == [15]
 
@@ -105,7 +113,7 @@ def test_a_scale_leaves_its_own_signature_alone(signature, mode):
 @pytest.mark.parametrize("signature", range(-7, 8))
 def test_the_raised_notes_of_minor_leave_its_signature_alone(signature, form):
     key = Key(PitchClass(signature - MINOR.brightness), MINOR)
-    (left,) = signatures_left(key.scale(form))
+    (left,) = signatures_left([*key.scale(form), key.tonic])
 
     assert left.signature == signature
     assert set(left.outside) == set(left.raised) == set(key.scale(form)) - set(key.scale())

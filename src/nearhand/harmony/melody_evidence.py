@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
 _PROFILE, _TONIC_CHORD, _OPENING, _CLOSING = 1.5, 1.0, 0.4, 0.3
-_OUTSIDE, _NO_THIRD = 2.0, 1.0
+_OUTSIDE, _NO_THIRD, NO_LEADING_TONE = 2.0, 1.0, 0.3
 _OPENING_NOTES, _ENOUGH_KINDS = 4, 5
 """How many notes are an opening; and with how many different notes a third is missed."""
 

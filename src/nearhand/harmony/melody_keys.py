@@ -18,7 +18,7 @@ from operator import mul
 
 from nearhand.harmony.key_finding import KeyFit, candidate_keys, ranked, scores_of
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE
-from nearhand.harmony.melody_evidence import Heard, heard_in, values_above
+from nearhand.harmony.melody_evidence import NO_LEADING_TONE, Heard, heard_in, values_above
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, Mode
@@ -29,7 +29,6 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
-_NO_LEADING_TONE = 0.3
 _NOTES_FOR_HALF = 4
 """With how many notes a melody tells half of what a long one tells."""
 _LANE = 16
@@ -121,6 +120,6 @@ def _scores(heard: Heard, among: _Keys, profile: str) -> dict[Key, float]:
         score = sum(map(mul, row, values[start : start + count]))
         score += as_tonic(tonic, 0.0) + in_chord(tonic + third, no_third) + in_chord(tonic + DOMINANT, 0.0)
         if is_minor and tonic + LEADING_TONE not in heard.on_chord:
-            score -= _NO_LEADING_TONE
+            score -= NO_LEADING_TONE
         scores[key] = told * score
     return scores

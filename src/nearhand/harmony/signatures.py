@@ -2,8 +2,8 @@
 
 A signature holds seven neighbouring places on the line of fifths, so that the sharpest note heard says how many sharps
 there are at least, and the flattest how many at most. Where no signature holds every note, those are left that leave
-the least time outside; the raised sixth and seventh of the relative minor count less than half, for they belong to its
-key (common practice, no source).
+the least time outside. The raised sixth and seventh of the relative minor count half, for they belong to its key, and
+next to nothing where the melody closes on its tonic (common practice, no source).
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 _COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _MOST = 7
-_EXPLAINED = 0.4
+_RAISED, _RAISED_BEFORE_CLOSE = 0.5, 0.1
 _LOWEST, _HIGHEST = min(MAJOR.degrees), max(MAJOR.degrees)
 _SEVENTH, _SIXTH = RAISED_SEVENTH - MINOR.brightness, RAISED_SIXTH - MINOR.brightness
 """The raised degrees of the relative minor, in places above the tonic of the major key."""
@@ -56,7 +56,7 @@ def signatures_left(melody: Sequence[PitchClass], lengths: Sequence[Beats] | Non
     places = [note.fifths for note in weights]
     reach = range(min(places) - _HIGHEST, max(places) - _LOWEST + 1)
     signatures = [signature for signature in reach if abs(signature) <= _MOST] or list(reach)
-    costs = {signature: _time_outside(weights, signature) for signature in signatures}
+    costs = {signature: _time_outside(weights, signature, melody[-1]) for signature in signatures}
     least = min(costs.values())
     return tuple(
         SignatureLeft(signature, _outside(weights, signature))
@@ -74,10 +74,11 @@ def _raised(signature: int, outside: Sequence[PitchClass]) -> tuple[int, ...]:
     return (signature + _SIXTH, signature + _SEVENTH) if signature + _SEVENTH in places else ()
 
 
-def _time_outside(weights: Mapping[PitchClass, float], signature: int) -> float:
+def _time_outside(weights: Mapping[PitchClass, float], signature: int, last: PitchClass) -> float:
     outside = _outside(weights, signature)
     raised = _raised(signature, outside)
-    return sum(weights[note] * (_EXPLAINED if note.fifths in raised else 1) for note in outside)
+    part = _RAISED_BEFORE_CLOSE if last.fifths == signature - MINOR.brightness else _RAISED
+    return sum(weights[note] * (part if note.fifths in raised else 1) for note in outside)
 
 
 def accidentals_in_words(signature: int) -> str:

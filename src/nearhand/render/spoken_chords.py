@@ -67,7 +67,7 @@ def keys(answer: KeysAnswer) -> Iterator[str]:
     for fit in answer.fits:
         yield f"{key_name(fit.key, conventions)}: {round(100 * fit.share)} percent."
         for reason in reasons_in(answer, fit.key):
-            yield f"{_capital(reason)}."
+            yield f"{_capital(reason)}.".replace(" %", " percent")
     yield from () if several else turns
     yield from (f"The profile is that of {PROFILES[answer.profile].source}.",) if heard else ()
 

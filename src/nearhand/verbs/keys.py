@@ -29,27 +29,20 @@ if TYPE_CHECKING:
 class KeysAnswer(NamedTuple):
     """The keys that chords, a melody or both may be in, likeliest first, and the regions of the chords.
 
-    ``relative`` is the relative of the likeliest key, which may not be among ``fits``; ``profile`` the one of
-    ``PROFILES`` with which a melody was compared.
+    ``notes`` are those of the melody as they sound, ``lengths`` how many beats each lasts: None where all last the
+    same, so that they may be counted. ``relative`` is the relative of the likeliest key, which may not be among
+    ``fits``; ``profile`` the one of ``PROFILES`` with which the melody was compared.
     """
 
     fits: tuple[KeyFit, ...]
     chords: tuple[Chord, ...]
     melody: Melody | None
+    notes: tuple[PitchClass, ...]
+    lengths: tuple[Beats, ...] | None
     regions: tuple[Region, ...]
     relative: KeyFit
     profile: str
     conventions: Conventions
-
-    @property
-    def notes(self) -> tuple[PitchClass, ...]:
-        """The notes of the melody as they sound; none without one."""
-        return pitch_classes(self.melody)
-
-    @property
-    def lengths(self) -> tuple[Beats, ...] | None:
-        """How many beats each of them lasts; None where all last the same."""
-        return lengths_in_beats(self.melody)
 
 
 KEYS_SHOWN = 5
@@ -70,7 +63,7 @@ def keys(session: Session, arguments: Arguments) -> Outcome:
     session = loaded(session, arguments.without("melody"))
     tune = session.stand[0]
     melody = _given(session, arguments) if arguments.has("melody") else tune.melody
-    if not tune.progression.relative_chords and not pitch_classes(melody):
+    if not tune.progression.relative_chords and not _sounds(melody):
         what, hint = "there are no chords here to find a key from", "add chords, or --melody NOTES"
         raise InputError(what, wanted="chords", hint=hint)
     return Outcome(session, _answer(session, arguments, tune.progression, melody))
@@ -101,20 +94,24 @@ def melody_in_names(text: str, meters: Sequence[Meter] = (), conventions: Conven
         raise no_key_for(written, written.keyless)
     meter = meters[-1] if meters else COMMON_TIME
     melody = resolve_melody(written, written.key or PLAIN_KEY, meters, meter, conventions)
-    if not melody.sounding():
+    if not _sounds(melody):
         raise InputError("there are only rests here", text, len(text), wanted="notes", hint="write notes: E4 G4 B4")
     return melody
 
 
-def pitch_classes(melody: Melody | None) -> tuple[PitchClass, ...]:
-    """The notes of a melody as they sound, without octaves; none without a melody."""
-    return () if melody is None else tuple(note.pitch.pitch_class for note in melody.sounding())
+def _sounds(melody: Melody | None) -> bool:
+    return melody is not None and any(note.interval is not None for note in melody.notes)
 
 
-def lengths_in_beats(melody: Melody | None) -> tuple[Beats, ...] | None:
-    """How many beats the notes of a melody last; None where all last the same: then they may be counted."""
-    beats = () if melody is None else tuple(note.beats for note in melody.sounding())
-    return beats if len(set(beats)) > 1 else None
+def heard(melody: Melody | None) -> tuple[tuple[PitchClass, ...], tuple[Beats, ...] | None]:
+    """The notes of a melody as they sound, and how many beats each lasts: None where all last the same.
+
+    >>> heard(melody_in_names("E4 F#:2 - r"))
+    ((PitchClass(fifths=4), PitchClass(fifths=6)), (1, 3))
+    """
+    sounding = () if melody is None else melody.sounding()
+    beats = tuple(note.beats for note in sounding)
+    return tuple(note.pitch.pitch_class for note in sounding), beats if len(set(beats)) > 1 else None
 
 
 def _answer(
@@ -124,10 +121,12 @@ def _answer(
     from nearhand.harmony.relatives import relative_of
 
     profile = arguments.option("profile") or DEFAULT_PROFILE
-    fits = fits_of(progression, melody, profile)
+    notes, lengths = heard(melody)
+    fits = fits_of(progression, notes, lengths, profile)
     chords = () if progression is None else tuple(progression.chords())
     regions = _regions(progression) if progression is not None and chords else ()
-    return KeysAnswer(fits[:KEYS_SHOWN], chords, melody, regions, relative_of(fits), profile, session.conventions)
+    shown, relative = fits[:KEYS_SHOWN], relative_of(fits)
+    return KeysAnswer(shown, chords, melody, notes, lengths, regions, relative, profile, session.conventions)
 
 
 def _regions(progression: Progression) -> tuple[Region, ...]:
@@ -136,12 +135,13 @@ def _regions(progression: Progression) -> tuple[Region, ...]:
     return regions_of(progression)
 
 
-def fits_of(progression: Progression | None, melody: Melody | None, profile: str) -> tuple[KeyFit, ...]:
-    """All keys by the chords of a progression, by a melody, or by both, the likeliest first.
+def fits_of(
+    progression: Progression | None, notes: Sequence[PitchClass], lengths: Sequence[Beats] | None, profile: str
+) -> tuple[KeyFit, ...]:
+    """All keys by the chords of a progression, by the notes of a melody, or by both, the likeliest first.
 
     Raises ValueError where neither chord nor note is there, KeyError for an unknown profile.
     """
-    notes, lengths = pitch_classes(melody), lengths_in_beats(melody)
     if progression is None or not progression.relative_chords:
         from nearhand.harmony.melody_keys import rank_keys_of_melody
 
