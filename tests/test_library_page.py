@@ -22,7 +22,7 @@ from nearhand.melody.standing import Rub
 from nearhand.verbs.instead import Offer
 from nearhand.voicing.lines import Lines, VoiceLine
 from nearhand.voicing.motion import Motion
-from nearhand.voicing.tops import OnTop
+from nearhand.voicing.on_top import OnTop
 from nearhand.voicing.voice import Voicing
 
 ROOT = Path(__file__).parents[1]

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from nearhand.notation.errors import InputError
 from nearhand.render.screen import STYLES
 from nearhand.shell.highlighting import KINDS, MOST_CHARACTERS, fragments_of, spans_of
-from nearhand.shell.preview import MOST_ROWS, preview
+from nearhand.shell.preview import preview
+from nearhand.shell.preview_rows import MOST_ROWS
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import VERBS

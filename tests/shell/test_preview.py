@@ -6,7 +6,8 @@ import time
 
 import pytest
 
-from nearhand.shell.preview import in_rows, preview
+from nearhand.shell.preview import preview
+from nearhand.shell.preview_rows import in_rows
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
 

@@ -11,7 +11,7 @@ import nearhand
 from nearhand.render.answers import draw
 from nearhand.render.json_answers import json_answer
 from nearhand.render.page import Page, text_of
-from nearhand.verbs.show import CARE_IN_TWELVE_KEYS
+from nearhand.verbs.care import CARE_IN_TWELVE_KEYS
 
 TWO_FIVE_ONE = "| Dm7 | G7 | Cmaj7 |"
 

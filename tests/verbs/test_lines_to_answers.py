@@ -30,7 +30,8 @@ from nearhand.verbs.why import WhyAnswer
 from nearhand.voicing.wishes import DEFAULT_WISHES
 
 LINES_WITH_A_TUNE = [
-    ("show", ViewsAnswer), ("melody 5 1' 7 #7", MelodyAnswer), ("keys", KeysAnswer), ("cadences", CadencesAnswer), ("explain", ExplainAnswer),
+    ("show", ViewsAnswer), ("melody 5 1' 7 #7", MelodyAnswer), ("keys", KeysAnswer),
+    ("cadences", CadencesAnswer), ("explain", ExplainAnswer),
     ("tones", TonesAnswer),
     ("borrow", BorrowAnswer), ("instead 2", InsteadAnswer), ("lines", LinesAnswer), ("why 2", WhyAnswer),
     ("others", OthersAnswer), ('singer --tune "5 3" --range alto', SingerAnswer), ("parts", PartsAnswer),
@@ -43,7 +44,8 @@ LINES_WITH_A_TUNE = [
     ("left fifth", ViewsAnswer), ("span tenth", ViewsAnswer), ("register E3 F5", ViewsAnswer),
     ("top still", ViewsAnswer), ("pin 2", ViewsAnswer), ("weigh leap 2", ViewsAnswer),
     ("degrees major", ViewsAnswer), ("sevenths scale", ViewsAnswer), ("symbols jazz", ViewsAnswer),
-    ("figures raised", ViewsAnswer), ("sing syllables", ViewsAnswer), ("way up", ViewsAnswer), ("names german", ViewsAnswer), ("plain on", ViewsAnswer),
+    ("figures raised", ViewsAnswer), ("sing syllables", ViewsAnswer), ("way up", ViewsAnswer),
+    ("names german", ViewsAnswer), ("plain on", ViewsAnswer),
     ("colours off", ViewsAnswer),
     ("layout spoken", ViewsAnswer), ("paging off", NoteAnswer),
     ("set", SettingsAnswer),

@@ -17,7 +17,8 @@ LINES = (FALLING_BASS, "to C minor", "voice drop2", "next", "undo")
 
 
 MELODIES = [
-    (FALLING_BASS, "melody 1' - 5 3 | 2 - [5 4] {4}5(tr) | 4 -- r | #7_:2 2 -", "to C minor", "octave up", "way down", "next"),
+    (FALLING_BASS, "melody 1' - 5 3 | 2 - [5 4] {4}5(tr) | 4 -- r | #7_:2 2 -", "to C minor", "octave up", "way down",
+     "next"),
     ("melody G: 5_ | 1 2 3 1 | 3 - 2 -", "to Eb", "octave down", "sing syllables"),
     ('show "| Em | B7 |" --melody "1:2 5_ - | #7_:4"', "up", "way up", "octave up"),
     ("melody [3/4] E4 - F#4 --meter 3/4", "way up", "to all", "melody do re mi", "undo", "redo"),

@@ -45,7 +45,8 @@ def at_the_start():
 # Setting, what is typed, how a session then has it.
 VALUES = [
     ("degrees", "major"), ("sevenths", "scale"), ("symbols", "jazz"), ("figures", "raised"), ("names", "german"),
-    ("sing", "syllables"), ("way", "up"), ("plain", "on"), ("layout", "spoken"), ("colours", "off"), ("paging", "off"), ("voice", "drop2"),
+    ("sing", "syllables"), ("way", "up"), ("plain", "on"), ("layout", "spoken"), ("colours", "off"),
+    ("paging", "off"), ("voice", "drop2"),
     ("left", "fifth"), ("span", "tenth"), ("span", "13"), ("register", "Bb3 F#5"), ("register", "moves"),
 ]  # fmt: skip
 

@@ -6,7 +6,7 @@ from functools import lru_cache
 from itertools import combinations, pairwise, product
 
 from nearhand.voicing.layers import layer_at
-from nearhand.voicing.search import search_for
+from nearhand.voicing.searches import search_for
 
 PARTS = (lambda each: each.left + each.right, lambda each: each.upper, lambda each: each.right)
 COMFORTABLE = ((42, 58), (50, 65), (57, 70), (62, 77))

@@ -30,7 +30,7 @@ from nearhand.voicing.costs import Makeup, Pull, alone, between
 from nearhand.voicing.families import FAMILIES
 from nearhand.voicing.four_part_steps import four_part_table
 from nearhand.voicing.path import least_path
-from nearhand.voicing.search import search_for
+from nearhand.voicing.searches import search_for
 from nearhand.voicing.steps import step_table
 from nearhand.voicing.task import Task
 from nearhand.voicing.weights import BASS, COST, NAMES, Weights

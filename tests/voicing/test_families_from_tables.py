@@ -24,7 +24,7 @@ from nearhand.theory.mode import MODES
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.voicing.families import FAMILIES
 from nearhand.voicing.layers import layer_at
-from nearhand.voicing.search import search_for
+from nearhand.voicing.searches import search_for
 from nearhand.voicing.task import Task
 from nearhand.voicing.voice import voice_progression, voiced_path
 from nearhand.voicing.wishes import Wishes

@@ -17,7 +17,7 @@ from nearhand.theory.pitch_class import PitchClass
 from nearhand.voicing.candidates import Candidate
 from nearhand.voicing.families import FAMILIES
 from nearhand.voicing.layers import layer_at
-from nearhand.voicing.search import search_for
+from nearhand.voicing.searches import search_for
 from nearhand.voicing.task import Task
 from nearhand.voicing.voice import voice_progression
 from nearhand.voicing.wishes import Wishes

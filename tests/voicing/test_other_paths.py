@@ -15,7 +15,7 @@ from nearhand.voicing.account import total_of
 from nearhand.voicing.families import FAMILIES
 from nearhand.voicing.others import MOST_PATHS, least_paths, numbered_path, other_paths
 from nearhand.voicing.path import NEVER, Trellis, least_path
-from nearhand.voicing.search import search_for
+from nearhand.voicing.searches import search_for
 from nearhand.voicing.task import Task
 from nearhand.voicing.voice import voice_progression
 from nearhand.voicing.wishes import Wishes

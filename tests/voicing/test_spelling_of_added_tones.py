@@ -22,7 +22,7 @@ from nearhand.theory.chord import RelativeChord
 from nearhand.theory.progression import Bar, Progression, Slot
 from nearhand.voicing.families import FAMILIES
 from nearhand.voicing.layers import layer_at
-from nearhand.voicing.search import search_for
+from nearhand.voicing.searches import search_for
 from nearhand.voicing.task import Task
 from nearhand.voicing.voice import voice_progression, voiced_path
 from nearhand.voicing.wishes import Wishes

@@ -9,7 +9,7 @@ from nearhand.melody.standing import member_of, tension_of
 from nearhand.theory.chord import RelativeChord
 from nearhand.theory.melody import Melody, SoundingNote
 from nearhand.theory.progression import Progression
-from nearhand.voicing.tops import Tops
+from nearhand.voicing.on_top import Tops
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from importlib import import_module
 
-from nearhand.harmony.moving import distance_in_words
 from nearhand.notation.conventions import SPOKEN, Conventions
-from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
+from nearhand.render.heads import head, key_line
 from nearhand.render.keyboard import LEGEND
-from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
+from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Line, Page, line, wrapped
 from nearhand.render.system import MOVES_LEGEND, draw_view, rows_of
-from nearhand.theory.key import Key
 from nearhand.theory.pitch_class import pitch_class
 from nearhand.verbs.answers import NoteAnswer, View, ViewsAnswer
-from nearhand.verbs.tune import INFERRED, Tune
+from nearhand.verbs.tune import Tune
 
 _DRAWN_ELSEWHERE = {
     "BorrowAnswer": "borrowing_page.draw_palette",
@@ -99,39 +97,6 @@ def _melody(view: View, tune: Tune, conventions: Conventions, page: Page) -> lis
 
     lines = [line()] if view.chords else []
     return lines + melody_lines((MelodyView(view.key, view.melody),), view.bars, tune.key, conventions, page)
-
-
-def head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> list[Line]:
-    """A tune's title, and how its key was found where the tune is new to the player."""
-    lines: list[Line] = []
-    if tune.title:
-        tempo = f", {tune.tempo_bpm} beats a minute" if tune.tempo_bpm else ""
-        lines += wrapped(tune.title + tempo, page.width, role="title")
-    if introduces and tune.key_source == INFERRED and tune.runner_up is not None:
-        key, second = (key_name(name, conventions) for name in (tune.key, tune.runner_up))
-        what = "chords" if tune.progression.bars else "notes"
-        lines += wrapped(f"The {what} seem to be in {key}; next likeliest is {second}.", page.width, role="hint")
-    return lines
-
-
-def key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
-    """A key with its signature and its distance from the tune's own."""
-    name = key_name(key, conventions)
-    facts = [_signature(key, conventions)]
-    if key != tune.key:
-        facts.append(f"{distance_in_words(tune.key, key)} from {key_name(tune.key, conventions)}")
-    parts = wrapped(f"{name}: {', '.join(facts)}", page.width)
-    first = parts[0][0].text
-    return [line(Cell(first[: len(name)], "key"), first[len(name) :]), *parts[1:]]
-
-
-def _signature(key: Key, conventions: Conventions) -> str:
-    count = abs(key.signature)
-    if not count:
-        return "no sharps or flats"
-    kind = ("sharp" if key.signature > 0 else "flat") + ("s" if count > 1 else "")
-    letters = " ".join(note_name(note, conventions) for note in key.altered_letters)
-    return f"{count} {kind} ({letters})"
 
 
 def total(view: View, conventions: Conventions, page: Page) -> list[Line]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.harmony.along import cadence_in_words, turns_in_words
 from nearhand.notation.keys import key_name
-from nearhand.render.answers import head
+from nearhand.render.heads import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.cadences import CadencesAnswer
 

@@ -7,7 +7,7 @@ from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import short_key_name
 from nearhand.notation.notes import note_name
-from nearhand.render.answers import head
+from nearhand.render.heads import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.chord import Chord
 from nearhand.verbs.difficulty import DifficultyAnswer

@@ -7,7 +7,7 @@ from nearhand.harmony.words import altered_degrees, between_neighbours, instead_
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
-from nearhand.render.answers import head
+from nearhand.render.heads import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.answers import ChordView
 from nearhand.verbs.explain import ExplainAnswer

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.melody_writing import groups_of, write_as_degrees, write_as_notes
-from nearhand.render.html_tables import escaped
+from nearhand.render.html_text import escaped
 from nearhand.theory.melody import Melody
 from nearhand.theory.mode import Mode
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.errors import printable
 from nearhand.notation.keys import write_key
+from nearhand.render.html_text import escaped
 from nearhand.render.keyboard import LEGEND, Strip, draw_strips
 from nearhand.render.page import Page, text_of
 from nearhand.render.system import columns_of, rows_of
@@ -14,7 +14,6 @@ from nearhand.verbs.answers import View, view_of
 from nearhand.verbs.tune import Tune
 from nearhand.voicing.voice import VoicedProgression
 
-_SAFE = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"})
 _WIDE = 10_000
 
 
@@ -71,12 +70,3 @@ def _keyboards(strips: list[Strip], page: Page) -> Iterator[str]:
     for drawn in draw_strips(strips, page):
         keys = escaped(text_of([drawn])[1:])
         yield f'<code aria-hidden="true" style="display: block; white-space: pre">{keys}</code>'
-
-
-def escaped(text: str) -> str:
-    """A text in which nothing is HTML, and nothing steers.
-
-    >>> escaped("<b>Waltz</b> & 'more'")
-    '&lt;b&gt;Waltz&lt;/b&gt; &amp; &#39;more&#39;'
-    """
-    return printable(text).translate(_SAFE)

@@ -6,7 +6,8 @@ from nearhand.notation.chart_writing import NO_CHORD
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.notes import pitch_name
-from nearhand.render.answers import head, key_line, total
+from nearhand.render.answers import total
+from nearhand.render.heads import head, key_line
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Line, Page, wrapped
 from nearhand.render.systems import Column, column_of, draw_systems
 from nearhand.theory.pitch import Pitch

@@ -14,7 +14,7 @@ from nearhand.notation.keys import key_name
 from nearhand.notation.melody_degrees import NUMBERS, SYLLABLES
 from nearhand.notation.melody_writing import Group, groups_of, write_as_degrees, write_as_notes
 from nearhand.notation.notes import note_name
-from nearhand.render.answers import head, key_line
+from nearhand.render.heads import head, key_line
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Line, Page, wrapped
 from nearhand.render.systems import CLOSING_WIDTH, Column, column_in, draw_systems, label_width
 from nearhand.theory.key import Key

@@ -12,7 +12,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name, short_key_name
 from nearhand.notation.notes import note_name
 from nearhand.render import melody_page
-from nearhand.render.answers import head
+from nearhand.render.heads import head
 from nearhand.render.page import Line, Page, line, wrapped
 from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key

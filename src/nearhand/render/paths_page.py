@@ -7,7 +7,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import pitch_name
 from nearhand.notation.semitones import semitones_in_words
-from nearhand.render.answers import head
+from nearhand.render.heads import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.pitch import Pitch
 from nearhand.verbs.others import OthersAnswer, Path

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name, pitch_name
-from nearhand.render.answers import head, key_line, total
+from nearhand.render.answers import total
+from nearhand.render.heads import head, key_line
 from nearhand.render.page import Page, text_of
 from nearhand.render.paths_page import cost_of, difference, parts_of_cost, ways
 from nearhand.render.spoken import chord_in_words, number_in_words, numeral_in_words

@@ -11,7 +11,7 @@ from nearhand.notation.keys import key_name
 from nearhand.notation.melody_degrees import HIGHER, LOWER
 from nearhand.notation.melody_writing import write_as_degrees
 from nearhand.notation.notes import pitch_name
-from nearhand.render.answers import head
+from nearhand.render.heads import head
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Cell, Line, Page, line, wrapped
 from nearhand.theory.key import Key
 from nearhand.verbs.tones import TonesAnswer

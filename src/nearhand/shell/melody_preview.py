@@ -7,7 +7,7 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.melody_reading import read_melody
 from nearhand.notation.melody_writing import write_as_degrees, write_as_notes
 from nearhand.shell.notes_in_line import TypedNotes
-from nearhand.shell.preview import row_of
+from nearhand.shell.preview_rows import row_of
 from nearhand.shell.typed_melody import SoFar, read_so_far
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody

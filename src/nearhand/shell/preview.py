@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from nearhand.notation.chart import read_chart
-from nearhand.notation.conventions import Conventions
-from nearhand.notation.errors import InputError, printable
-from nearhand.notation.keys import key_name, parse_key
-from nearhand.render.page import text_of, wrapped
+from nearhand.notation.errors import InputError
+from nearhand.notation.keys import parse_key
 from nearhand.shell.notes_in_line import notes_in
+from nearhand.shell.preview_rows import in_rows, row_of
 from nearhand.shell.refusals import chart_of, check, may_be_mended, option_at_the_end, sorted_words
 from nearhand.shell.unfinished import closed, is_key_being_typed, last_word_start, may_become_a_chord, may_become_a_verb
 from nearhand.theory.key import Key
@@ -22,8 +21,6 @@ from nearhand.verbs.words import QUOTES
 
 MOST_CHARACTERS = 1000
 """A longer line is read when it is sent."""
-MOST_ROWS = 3
-_LEFT_OUT = "..."
 
 
 def preview(line: str, session: Session, width: int = 80, cursor: int | None = None) -> str:
@@ -49,20 +46,6 @@ def preview(line: str, session: Session, width: int = 80, cursor: int | None = N
         if at < len(line) and typed <= error.start < at and error.text == line:
             return ""
         return in_rows(f"{error.what}; {error.hint}" if error.hint else error.what, max(width, 1))
-
-
-def in_rows(text: str, width: int, rows: int = MOST_ROWS) -> str:
-    """A text broken into rows; what does not fit is cut, and three dots say so.
-
-    >>> in_rows("one two three four five", 9, rows=2)
-    'one two\\nthree ...'
-    """
-    lines = text_of(wrapped(text, width)).split("\n")
-    kept = [line[:width] for line in lines[:rows]]
-    if len(lines) > rows:
-        last = kept[-1][: width - len(_LEFT_OUT)]
-        kept[-1] = f"{last.rpartition(' ')[0] or last.rstrip()} {_LEFT_OUT}".lstrip()[:width]
-    return "\n".join(kept)
 
 
 def _said(line: str, session: Session, width: int) -> str:
@@ -110,16 +93,6 @@ def _in_numerals(text: str, session: Session, key: Key | None, width: int) -> st
     has_symbols = read_chart(text).keyless is None
     written = tune.numerals(session.conventions) if has_symbols else tune.symbols(session.conventions)
     return row_of(tune.key, written, session.conventions, width)
-
-
-def row_of(key: Key, written: tuple[str, ...], conventions: Conventions, width: int) -> str:
-    """A key and what is written in it; the last chords or notes where not all find room."""
-    head = f"{key_name(key, conventions)}: "
-    row = " ".join(written)
-    if len(head) + len(row) > width:
-        start = len(row) - max(width - len(head) - len(_LEFT_OUT) - 1, 0)
-        row = f"{_LEFT_OUT} {row[row.find(' ', start - 1) + 1 :] if start < len(row) else ''}"
-    return printable(head + row)[:width]
 
 
 def _of_verb(verb: Verb, line: str, session: Session, width: int) -> str:

@@ -97,7 +97,8 @@ def _put_row_below(prompt: PromptSession[str], desk: Desk) -> None:
         notice = desk.notice(buffer.text)
         if not notice and not buffer.text.strip():
             return ""
-        from nearhand.shell.preview import in_rows, preview
+        from nearhand.shell.preview import preview
+        from nearhand.shell.preview_rows import in_rows
 
         columns = prompt.app.output.get_size().columns
         if notice:

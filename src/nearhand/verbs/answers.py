@@ -15,7 +15,7 @@ from nearhand.voicing.wishes import NO_VOICING, Wishes
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.melody import Melody
-    from nearhand.voicing.tops import Tops
+    from nearhand.voicing.on_top import Tops
 
 
 class ChordView(NamedTuple):

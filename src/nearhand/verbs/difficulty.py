@@ -8,9 +8,10 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
+from nearhand.verbs.care import CARE_IN_TWELVE_KEYS
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
-from nearhand.verbs.show import CARE_IN_TWELVE_KEYS, read_keys
+from nearhand.verbs.show import read_keys
 from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
 

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Sequence
 
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.progression import Progression
+from nearhand.verbs.sections import sectioned
 from nearhand.verbs.tune import Tune, tune_from_charts, tune_from_text
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from nearhand.notation.chart_files import Section
-    from nearhand.theory.progression import Bar
+    pass
 
 SUFFIX, ABC_SUFFIX = ".toml", ".abc"
 SUFFIXES = (SUFFIX, ABC_SUFFIX)
@@ -203,16 +202,6 @@ def tune_from_file_text(text: str, source: str, key: Key | None = None, conventi
     except InputError as error:
         raise chart_file.placed(error) from None
     return tune._replace(title=chart_file.title, tempo_bpm=chart_file.tempo_bpm, notes=chart_file.notes)
-
-
-def sectioned(bars: tuple[Bar, ...], sections: Sequence[Section]) -> tuple[Bar, ...]:
-    """The bars of sections that follow one another, the first of each with the section's name."""
-    named, start = list(bars), 0
-    for section in sections:
-        if section.chart is not None:
-            named[start] = named[start]._replace(section=section.name)
-            start += len(section.chart.bars)
-    return tuple(named)
 
 
 def write_tune(path: str, tune: Tune, replace: bool) -> None:

@@ -13,8 +13,8 @@ from nearhand.theory.key import Key
 from nearhand.theory.melody import DOWNWARD, HIGHEST, NEAREST, UPWARD, Melody, MelodyBar, MelodyNote, tonic_near
 from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression
 from nearhand.verbs.answers import MelodyAnswer, MelodyView
+from nearhand.verbs.care import care_in
 from nearhand.verbs.session import Session
-from nearhand.verbs.show import care_in
 from nearhand.verbs.tune import GIVEN, INFERRED, Tune
 
 OTHER_KEY_HINT = "leave the key out to put the melody over these chords, or add --alone to put them away"

@@ -12,8 +12,8 @@ from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
 from nearhand.theory.progression import Bar, Meter, Progression, Slot
-from nearhand.verbs.files import sectioned
 from nearhand.verbs.melodies import inferred_keys, joined, refuse_longer, sounds_at_the_end
+from nearhand.verbs.sections import sectioned
 from nearhand.verbs.tune import GIVEN, INFERRED, Tune, tune_from_charts
 
 

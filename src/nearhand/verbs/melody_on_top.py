@@ -8,7 +8,7 @@ from nearhand.voicing.wishes import MELODY_TOP
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from nearhand.voicing.tops import Tops
+    from nearhand.voicing.on_top import Tops
 
 
 def tops_in(session: Session, key: Key) -> Tops | None:

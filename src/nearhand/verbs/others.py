@@ -15,7 +15,7 @@ from nearhand.verbs.show import shown
 from nearhand.verbs.tune import Tune
 from nearhand.verbs.verb import Arguments
 from nearhand.voicing.others import MOST_PATHS, other_paths
-from nearhand.voicing.search import search_for
+from nearhand.voicing.searches import search_for
 from nearhand.voicing.task import Task
 from nearhand.voicing.voice import VoicedProgression, Voicing, voiced_path
 from nearhand.voicing.wishes import NO_VOICING

@@ -7,6 +7,7 @@ from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
 from nearhand.theory.key import Key
 from nearhand.verbs.answers import View, ViewsAnswer, view_in
+from nearhand.verbs.care import CARE_WITH_STRETCHES, care_in
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.session import Outcome, Session
@@ -20,14 +21,6 @@ if TYPE_CHECKING:
 
 ALL = "all"
 _MOST_DIGITS = 9
-CARE_IN_TWELVE_KEYS = (
-    "Twelve keys are many: rest between them, keep the hands loose, and stop when anything hurts; "
-    "pain that stays belongs before a teacher or a doctor."
-)
-CARE_WITH_STRETCHES = (
-    "Wide stretches strain the hand: roll or leave out what does not lie easily, and stop when it hurts; "
-    "ask a teacher or a clinician about pain that stays."
-)
 
 
 def show(session: Session, arguments: Arguments) -> Outcome:
@@ -145,11 +138,6 @@ def views(session: Session, keys: tuple[Key, ...], introduces: bool = True) -> V
 def noted(answer: ViewsAnswer | MelodyAnswer, note: str) -> ViewsAnswer | MelodyAnswer:
     """An answer with a sentence before its advice."""
     return answer._replace(advice=f"{note} {answer.advice}".strip()) if note else answer
-
-
-def care_in(keys: tuple[Key, ...]) -> str:
-    """What is to be said of practising in so many keys; nothing of a few."""
-    return CARE_IN_TWELVE_KEYS if len(keys) >= 12 else ""
 
 
 def _seen(session: Session, key: Key, is_one_of_several: bool) -> View:

@@ -18,7 +18,7 @@ from nearhand.voicing.weights import BETWEEN_HANDS, KEYBOARD
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from nearhand.voicing.tops import OnTop
+    from nearhand.voicing.on_top import OnTop
 
 
 class Search(NamedTuple):
@@ -58,17 +58,13 @@ def merged(paths: list[tuple[Candidate, ...]]) -> tuple[Candidate, ...]:
     return tuple(Candidate(left.bass, right.upper, right.reached) for right, left in zip(rights, lefts, strict=True))
 
 
-def search_for(task: Task) -> Search:
-    """The search that a task asks for.
+def plain_search(task: Task) -> Search:
+    """The search that a task asks for, a melody on top left aside.
 
     Raises ValueError for a style that does not exist, InputError for wishes that some chord cannot meet.
     """
     if task.wishes.style not in FAMILIES:
         raise ValueError(f"style must be one of {', '.join(FAMILIES)} (got {task.wishes.style!r})")
-    if task.tops is not None:
-        from nearhand.voicing.tops import search_under
-
-        return search_under(task.tops, task)
     strands, styles = _apart(task) if _is_apart(task) else _as_one(task)
     return Search(task, strands, styles)
 

@@ -14,7 +14,7 @@ from nearhand.voicing.wishes import Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from nearhand.voicing.tops import Tops
+    from nearhand.voicing.on_top import Tops
 
 
 class Task(NamedTuple):

@@ -14,7 +14,8 @@ from collections.abc import Iterator
 from nearhand.notation.errors import InputError
 from nearhand.theory.record import NamedTuple
 from nearhand.voicing.candidates import Layer
-from nearhand.voicing.search import Search, search_for
+from nearhand.voicing.on_top import OnTop, Tops
+from nearhand.voicing.search import Search, plain_search
 from nearhand.voicing.task import Task
 
 _OCTAVE = 12
@@ -24,28 +25,6 @@ _ROOM_BELOW = 2 * _OCTAVE
 """Semitones that the widest stack reaches below its top note (the families' tables: a ninth over root and tenth)."""
 _LOWEST, _HIGHEST = 40, 100
 """Where upper notes may lie at the most: E2, and a register above that of any voice."""
-
-
-class Tops(NamedTuple):
-    """For each chord, rests left out, the notes of the melody that may lie on top of it, as MIDI numbers, best first.
-
-    They are those that sound in the key that is voiced. ``has_octaves``: whether the melody's octave is known.
-    """
-
-    notes: tuple[tuple[int, ...], ...]
-    has_octaves: bool = True
-
-
-class OnTop(NamedTuple):
-    """What lies on top of each chord, as MIDI numbers, None where it is no note of the melody.
-
-    ``octaves``: how many octaves above its own place the melody lies. ``register``: the lowest and the highest upper
-    note that were allowed, None for the register of the family or of the wishes.
-    """
-
-    notes: tuple[int | None, ...]
-    octaves: int
-    register: tuple[int, int] | None
 
 
 class _Attempt(NamedTuple):
@@ -90,7 +69,7 @@ def _groups(tops: Tops, task: Task) -> Iterator[list[_Attempt]]:
 
     Where the melody's octave is not known, every octave in the register that is asked for goes before a wider one.
     """
-    own = search_for(task)
+    own = plain_search(task)
     asked = ([_attempt(own, tops, octaves)] for octaves in _OCTAVES)
     wider = (_wider_attempts(tops, task, octaves) for octaves in _OCTAVES)
     if tops.has_octaves:
@@ -106,7 +85,7 @@ def _wider_attempts(tops: Tops, task: Task, octaves: int) -> list[_Attempt]:
     if register is None:
         return []
     try:
-        return [_attempt(search_for(_in_register(task, *register)), tops, octaves, register)]
+        return [_attempt(plain_search(_in_register(task, *register)), tops, octaves, register)]
     except InputError:  # as of pins that stand in the way
         return []
 

@@ -11,14 +11,15 @@ from nearhand.theory.record import NamedTuple
 from nearhand.voicing.candidates import Candidate
 from nearhand.voicing.families import FAMILIES, UPPER_STRUCTURE
 from nearhand.voicing.motion import Motion, motion
-from nearhand.voicing.search import Search, search_for
+from nearhand.voicing.search import Search
+from nearhand.voicing.searches import search_for
 from nearhand.voicing.task import Task
 from nearhand.voicing.weights import KEYBOARD
 from nearhand.voicing.wishes import DEFAULT_WISHES, Wishes
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from nearhand.voicing.tops import Tops
+    from nearhand.voicing.on_top import Tops
     from nearhand.voicing.weights import Weights
 
 
