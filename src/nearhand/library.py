@@ -335,10 +335,11 @@ def singers_keys(tune: Tune, span: str = "", singers: str = "", instruments: str
 
 
 def written_for(tune: Tune, instrument: str) -> Tune:
-    """A tune as an instrument reads it: chords and melody in its written key, the melody in the octave that it reads.
+    """A tune as an instrument reads it: chords and melody in its written key, as the verb ``parts`` shows them.
 
-    Raises InputError for a name that is not that of one instrument, or where a note of the melody would be written
-    outside the MIDI numbers.
+    The melody is moved by whole octaves where it would lie outside what the instrument usually plays; one without
+    octaves goes to the middle of that. Raises InputError for a name that is not that of one instrument, or where a
+    note of the melody would be written outside the MIDI numbers in every octave.
 
     >>> written_for(parse_progression("| Eb | Ab | Bb7 |"), "alto sax").symbols()
     ('C', 'F', 'G7')

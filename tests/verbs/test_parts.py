@@ -96,8 +96,67 @@ def test_a_melody_stands_below_the_chords_in_the_octave_that_is_read():
     ]
 
 
+WIDE = "parts --melody 'Eb4 G Bb Eb5 | C5 - Bb4 -' --for 'baritone sax, piccolo, double bass, guitar'"
+
+
 @pytest.mark.parametrize("layout", ["drawn", "spoken"])
-def test_a_melody_in_degrees_may_be_taken_to_another_octave(layout):
+def test_a_melody_that_an_instrument_cannot_play_is_moved_by_octaves_and_the_page_says_so(layout):
+    # Written: a baritone saxophone down to its B flat 3, a piccolo from D4, a double bass from its open E string, which
+    # is written E2 (music21 10.5.1); the upper ends are from memory.
+    text = " ".join(page_of(f"{WIDE} --layout {layout}", 200)).replace(" flat ", "♭").replace(" sharp ", "♯")
+
+    assert "The melody sounds an octave lower here, to lie within B♭3 to F♯6 as written." in text
+    assert "The melody sounds an octave higher here, to lie within D4 to C7 as written." in text
+    assert "The melody sounds 2 octaves lower here, to lie within E2 to C5 as written." in text
+    assert text.count("The melody sounds") == 3
+
+
+def test_the_document_tells_the_octaves_and_the_notes_left_outside():
+    # An alto saxophone reads a major sixth higher: G6 and D7 would be E7 and B7 as written, an octave lower E6 and B6;
+    # it goes down to B flat 3 and up to F sharp 6.
+    found = json.loads(json_answer(answer_to(f"{WIDE.partition('--for')[0]} --for 'baritone sax, guitar'")))
+    low, guitar = found["parts"]
+    (tall,) = json.loads(json_answer(answer_to("parts --melody 'G: D4 - - - | G6 D7 D4 -' --for 'alto sax'")))["parts"]
+
+    assert (low["octaves"], low["outside"], low["semitones"], low["melody"][0]["midi"]) == (-1, [], 21, 72)
+    assert (guitar["octaves"], guitar["outside"], guitar["compass"]) == (0, [], ["E3", "B6"])
+    assert (tall["octaves"], tall["outside"]) == (-1, ["B6"])
+
+
+def test_the_notes_that_no_octave_brings_inside_are_named():
+    # As written B3 and F sharp 6, the very ends, for four beats each; E3, B7 and C sharp 8 for one.
+    lines = page_of("parts --melody 'G: D3 - - - | A5 - - - | G2 D7 E7 r' --for 'alto sax'", 120)
+
+    assert "    1 note lies below what the alto sax usually plays, B♭3 to F♯6 as written: E3." in lines
+    assert "    2 notes lie above what the alto sax usually plays, B♭3 to F♯6 as written: B7, C♯8." in lines
+
+
+def test_a_singer_is_told_to_take_care_where_there_is_a_melody():
+    lines = [
+        f"parts 'C: | C |' {melody} --for '{name}'"
+        for melody, name in (("--melody 'C4 E4'", "soprano voice"), ("--melody 'C4 E4'", "oboe"), ("", "voice"))
+    ]
+
+    assert ["Comfort beats range" in "\n".join(page_of(line, 200)) for line in lines] == [True, False, False]
+    moved = " ".join(page_of("parts --melody 'C6 E6 G6' --for 'bass voice'", 200))
+    assert "The melody sounds 3 octaves lower here, to lie within E2 to E4 as written." in moved
+
+
+def test_without_chords_a_capo_is_told_by_the_key_of_its_shapes_alone():
+    # Common practice, no source: F is played as E with a capo at the first fret.
+    answer = answer_to("parts --melody 'F: F4 A4 C5 F4' --for guitar")
+    lines = text_of(draw(answer, Page(80, plain=False))).split("\n")
+    capos = json.loads(json_answer(answer))["parts"][0]["capos"]
+
+    assert "    capo 1, shapes of E major" in lines
+    assert "0 of 0" not in "\n".join(lines)
+    assert capos[0] == {"fret": 1, "shapes": "E major", "symbols": [], "open": None}
+    spoken = page_of("parts --melody 'F: F4 A4 C5 F4' --for guitar --layout spoken")
+    assert "capo 1, shapes of E major." in spoken
+
+
+@pytest.mark.parametrize("layout", ["drawn", "spoken"])
+def test_a_melody_in_degrees_is_said_to_stand_in_the_middle_of_the_instrument(layout):
     line = f"parts --for oboe --layout {layout}"
     texts = ["\n".join(page_of(line, 200, after(melody))) for melody in ("melody C: 1 2 3 4", "melody C: C4 D E F")]
 
@@ -132,7 +191,10 @@ def test_the_document_has_what_is_read():
         "key": "C major",
         "semitones": 9,
         "symbols": ["C", "F", "G7"],
+        "compass": ["Bb3", "F#6"],
         "melody": None,
+        "octaves": 0,
+        "outside": [],
         "capos": [],
     }
     assert guitar["capos"][0] == {"fret": 1, "shapes": "D major", "symbols": ["D", "G", "A7"], "open": 3}
@@ -178,10 +240,11 @@ def test_a_wrong_name_is_refused_at_its_place(line, sentence, marked, hint):
 
 
 def test_a_melody_that_cannot_be_written_is_refused():
-    error = refusal("parts --for glockenspiel", after("melody C: C0 D0 E0"))
+    # From C-1 to G9 are all the MIDI numbers: a saxophone's part could only be moved by octaves.
+    error = refusal("parts --for 'alto sax'", after("melody C: 1_____ 5'''''"))
 
-    assert error.what == "for glockenspiel, the written C-2 lies outside the MIDI numbers 0 to 127"
-    assert error.hint == "take the melody to another octave"
+    assert error.what == "for alto sax, the written E10 lies outside the MIDI numbers 0 to 127"
+    assert error.hint == "bring the ends of the melody nearer together"
 
 
 def test_help_on_parts_names_every_instrument():

@@ -42,6 +42,8 @@ class Capo(NamedTuple):
 def capos(progression: Progression) -> tuple[Capo, ...]:
     """The capos that let a progression be played with open shapes, most open chords first, then the lowest fret.
 
+    Where there are no chords the key of the shapes is all there is: the lowest fret comes first.
+
     >>> from nearhand.notation.chart import read_chart, resolve
     >>> from nearhand.notation.keys import parse_key
     >>> tune = resolve(read_chart("| Eb | Ab | Bb | Cm |"), parse_key("Eb"))

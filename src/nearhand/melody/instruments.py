@@ -65,8 +65,8 @@ class Instrument(NamedTuple):
             return key
         return best_spelling(sounding, self.written(key), key, melody)
 
-    def written_melody(self, sounding: Melody, key: Key) -> Melody:
-        """A sounding melody as it is written, in the key that the instrument reads.
+    def written_melody(self, sounding: Melody, key: Key, octaves: int = 0) -> Melody:
+        """A sounding melody as it is written, in the key that the instrument reads, some octaves on.
 
         Raises ValueError when a note would lie outside the MIDI numbers 0 to 127.
 
@@ -76,7 +76,7 @@ class Instrument(NamedTuple):
         >>> str(INSTRUMENTS["alto sax"].written_melody(sounding, parse_key("F")).tonic)
         'F4'
         """
-        written = sounding._replace(tonic=pitch_at(key.tonic, sounding.tonic.midi + self.semitones))
+        written = sounding._replace(tonic=pitch_at(key.tonic, sounding.tonic.midi + self.semitones + 12 * octaves))
         written.check_range()
         return written
 
@@ -88,8 +88,10 @@ INSTRUMENTS = {
         Instrument("flute", WOODWINDS),
         Instrument("alto flute", WOODWINDS, FOURTH_UP),
         Instrument("bass flute", WOODWINDS, OCTAVE_UP),
-        Instrument("recorder", WOODWINDS, AT_PITCH, ("treble recorder", "alto recorder", "tenor recorder")),
-        Instrument("descant recorder", WOODWINDS, OCTAVE_DOWN, ("soprano recorder", "bass recorder")),
+        Instrument("recorder", WOODWINDS, AT_PITCH, ("treble recorder", "alto recorder")),
+        Instrument("descant recorder", WOODWINDS, OCTAVE_DOWN, ("soprano recorder",)),
+        Instrument("tenor recorder", WOODWINDS),
+        Instrument("bass recorder", WOODWINDS, OCTAVE_DOWN),
         Instrument("oboe", WOODWINDS),
         Instrument("oboe d'amore", WOODWINDS, MINOR_THIRD_UP),
         Instrument("English horn", WOODWINDS, FIFTH_UP, ("cor anglais",)),
@@ -122,7 +124,8 @@ INSTRUMENTS = {
         Instrument("trombone treble clef", BRASS, NINTH_UP),
         Instrument("tuba in Eb treble clef", BRASS, THIRTEENTH_UP),
         Instrument("tuba in Bb treble clef", BRASS, SIXTEENTH_UP),
-        Instrument("trombone", LOW_BRASS, AT_PITCH, ("tenor trombone", "bass trombone")),
+        Instrument("trombone", LOW_BRASS, AT_PITCH, ("tenor trombone",)),
+        Instrument("bass trombone", LOW_BRASS),
         Instrument("euphonium", LOW_BRASS, AT_PITCH, ("baritone horn", "euphonium bass clef", "baritone bass clef")),
         Instrument("tuba", LOW_BRASS, AT_PITCH, ("bass tuba", "sousaphone", "tuba in Bb", "tuba in Eb", "tuba in F")),
         Instrument("violin", STRINGS, AT_PITCH, ("fiddle",)),
@@ -138,15 +141,22 @@ INSTRUMENTS = {
         Instrument("mandolin", PLUCKED),
         Instrument("ukulele", PLUCKED, AT_PITCH, ("uke",)),
         Instrument("harp", HARPS),
-        Instrument("piano", KEYBOARDS, AT_PITCH, ("keyboard", "keys", "electric piano", "organ", "harpsichord")),
+        Instrument("piano", KEYBOARDS, AT_PITCH, ("keyboard", "keys", "electric piano")),
+        Instrument("organ", KEYBOARDS, AT_PITCH, ("pipe organ",)),
+        Instrument("harpsichord", KEYBOARDS),
         Instrument("accordion", KEYBOARDS),
         Instrument("celesta", KEYBOARDS, OCTAVE_DOWN, ("celeste",)),
         Instrument("glockenspiel", KEYBOARDS, TWO_OCTAVES_DOWN, ("bells", "orchestra bells")),
         Instrument("xylophone", KEYBOARDS, OCTAVE_DOWN),
         Instrument("marimba", KEYBOARDS),
         Instrument("vibraphone", KEYBOARDS, AT_PITCH, ("vibes",)),
-        Instrument("voice", VOICES, AT_PITCH, ("singer", "soprano voice", "alto voice", "bass voice")),
+        Instrument("voice", VOICES, AT_PITCH, ("singer",)),
+        Instrument("soprano voice", VOICES),
+        Instrument("mezzo-soprano voice", VOICES),
+        Instrument("alto voice", VOICES, AT_PITCH, ("contralto voice",)),
         Instrument("tenor voice", VOICES, OCTAVE_UP, ("tenor voice in 8vb clef", "tenor in 8vb clef")),
+        Instrument("baritone voice", VOICES),
+        Instrument("bass voice", VOICES),
     )
 }  # fmt: skip
 """Instruments by name. Source: the transpositions of music21's module instrument for those that it has; of the others,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.melody.compass import compass_of
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import PLAIN
 from nearhand.render.json_melody import melody_fields
@@ -29,19 +30,28 @@ def parts_document(answer: PartsAnswer) -> dict[str, Any]:
 
 
 def _part(part: Part) -> dict[str, Any]:
+    """What an instrument reads: ``semitones`` from sounding to written notes, and the written ``compass``.
+
+    ``octaves``: how many the melody was moved; ``outside``: the written notes that lie outside the compass all the
+    same. ``open`` is null where there are no chords to count.
+    """
+    compass = compass_of(part.instrument)
     return {
         "instrument": part.instrument.name,
         "key": str(part.written.key),
         "semitones": part.instrument.semitones,
+        "compass": [str(compass.low), str(compass.high)],
         "symbols": [write_chord(chord, PLAIN) for chord in part.written.chords()],
         "melody": part.melody and melody_fields(part.melody, part.written.key.mode, PLAIN),
+        "octaves": part.octaves,
+        "outside": [str(pitch) for pitch in part.outside],
         "friendly": [{"key": str(friendly.key), "capo": friendly.fret} for friendly in part.friendly],
         "capos": [
             {
                 "fret": capo.fret,
                 "shapes": str(capo.shapes),
                 "symbols": [write_chord(chord, PLAIN) for chord in capo.chords],
-                "open": capo.open_chords,
+                "open": capo.open_chords if capo.chords else None,
             }
             for capo in part.capos
         ],

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from nearhand.harmony.key_reasons import signature_in_words
 from nearhand.melody.capo import Capo
+from nearhand.melody.compass import compass_of
 from nearhand.melody.friendly_keys import FriendlyKey
-from nearhand.melody.instruments import Instrument
+from nearhand.melody.instruments import VOICES, Instrument
 from nearhand.notation.chart_writing import write_chart
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name, short_key_name
-from nearhand.notation.notes import note_name
+from nearhand.notation.notes import note_name, pitch_name
 from nearhand.render import melody_page
 from nearhand.render.heads import head
 from nearhand.render.page import Line, Page, line, wrapped
@@ -24,7 +25,9 @@ from nearhand.verbs.parts import Part, PartsAnswer
 _INDENT = 4
 MOST_SHARED = 6
 LEGEND = "friendly: keys to sound in that have few accidentals or open strings for the player, easiest first"
-FREE_OCTAVE = "The melody was given without octaves: take it an octave up or down where that lies better."
+FREE_OCTAVE = (
+    "The melody was given without octaves: it stands nearest to the middle of what each instrument usually plays."
+)
 
 
 def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
@@ -36,6 +39,8 @@ def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
     for part in answer.parts:
         lines += [line(), *wrapped(written_in_words(part.instrument), width, role="title")]
         lines += _written(part, conventions, page)
+        for sentence in register_in_words(part, conventions):
+            lines += wrapped(sentence, width, _INDENT)
         for capo in part.capos:
             lines += wrapped(capo_in_words(capo, conventions), width, _INDENT)
         lines += wrapped(friendly_in_words(part.friendly, answer.key.mode, conventions), width, _INDENT)
@@ -46,7 +51,7 @@ def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
     if answer.tune.melody is not None:
         lines += wrapped(melody_page.legend_of(conventions), width, role="label")
         lines += [] if answer.tune.melody.has_octaves else wrapped(FREE_OCTAVE, width, role="hint")
-    return lines
+    return [*lines, *wrapped(answer.advice, width, role="hint")]
 
 
 def _written(part: Part, conventions: Conventions, page: Page) -> list[Line]:
@@ -92,6 +97,42 @@ def written_in_words(instrument: Instrument) -> str:
     return f"{instrument.name}, written {_size(-interval if side == 'below' else interval)} {side} where it sounds"
 
 
+def register_in_words(part: Part, conventions: Conventions) -> list[str]:
+    """Where a melody was moved to be playable, and which of its notes are not usually played all the same.
+
+    Where its octave is free there is nothing that it was moved from.
+
+    >>> from nearhand.verbs.melodies import melody_tune
+    >>> from nearhand.verbs.parts import part_of, read_instruments
+    >>> (sax,) = read_instruments("baritone sax")
+    >>> for text in ("Eb4 G Bb Eb5 | C5 - Bb4 -", "Eb5 G3 Bb6 Eb6"):
+    ...     for sentence in register_in_words(part_of(melody_tune(text), sax), Conventions()):
+    ...         print(sentence)
+    The melody sounds an octave lower here, to lie within B♭3 to F♯6 as written.
+    The melody sounds 3 octaves lower here, so that most of it lies within B♭3 to F♯6 as written.
+    1 note lies below what the baritone sax usually plays, B♭3 to F♯6 as written: E2.
+    """
+    if part.melody is None:
+        return []
+    compass = compass_of(part.instrument)
+    within = f"{pitch_name(compass.low, conventions)} to {pitch_name(compass.high, conventions)} as written"
+    sentences = []
+    if part.octaves and part.melody.has_octaves:
+        size = _size(Interval(0, abs(part.octaves)))
+        aim = "so that most of it lies" if part.outside else "to lie"
+        sentences.append(
+            f"The melody sounds {size} {'higher' if part.octaves > 0 else 'lower'} here, {aim} within {within}."
+        )
+    plays = f"the {part.instrument.name} usually {'sings' if part.instrument.family == VOICES else 'plays'}"
+    for side in ("below", "above"):
+        notes = [pitch for pitch in part.outside if (pitch.midi < compass.low.midi) == (side == "below")]
+        if notes:
+            counted = "1 note lies" if len(notes) == 1 else f"{len(notes)} notes lie"
+            names = ", ".join(pitch_name(pitch, conventions) for pitch in notes)
+            sentences.append(f"{counted} {side} what {plays}, {within}: {names}.")
+    return sentences
+
+
 def _size(interval: Interval) -> str:
     """An interval upward, its octaves first."""
     octaves, steps = divmod(interval.steps, 7)
@@ -101,7 +142,7 @@ def _size(interval: Interval) -> str:
 
 
 def capo_in_words(capo: Capo, conventions: Conventions) -> str:
-    """A capo, the shapes that are played, and how many of the chords lie open.
+    """A capo, the shapes that are played, and how many of the chords, where there are any, lie open.
 
     >>> from nearhand.melody.capo import capos
     >>> from nearhand.verbs.tune import tune_from_text
@@ -109,10 +150,12 @@ def capo_in_words(capo: Capo, conventions: Conventions) -> str:
     'capo 1, shapes of D major: 3 of 3 chords lie open, D G A'
     """
     names = " ".join(write_chord(chord, conventions) for chord in capo.chords)
-    where = f"capo {capo.fret}" if capo.fret else "no capo"
+    where = f"{f'capo {capo.fret}' if capo.fret else 'no capo'}, shapes of {key_name(capo.shapes, conventions)}"
+    if not capo.chords:
+        return where
     counted = f"{capo.open_chords} of {len(capo.chords)} chord{'s' * (len(capo.chords) != 1)}"
     lie = "lies" if capo.open_chords == 1 else "lie"
-    return f"{where}, shapes of {key_name(capo.shapes, conventions)}: {counted} {lie} open, {names}"
+    return f"{where}: {counted} {lie} open, {names}"
 
 
 def friendly_in_words(friendly: tuple[FriendlyKey, ...], mode: Mode, conventions: Conventions) -> str:

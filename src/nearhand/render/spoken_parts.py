@@ -9,6 +9,7 @@ from nearhand.render.parts_page import (
     capo_in_words,
     friendly_in_words,
     reads_in_words,
+    register_in_words,
     shared_in_words,
     written_in_words,
 )
@@ -29,6 +30,7 @@ def parts(answer: PartsAnswer) -> Iterator[str]:
             yield f"Chord {number}: {chord_in_words(chord, conventions)}."
         if part.melody is not None:
             yield from melody_sentences(part.melody, part.written.key.mode, conventions)
+        yield from register_in_words(part, conventions)
         for capo in part.capos:
             yield f"{capo_in_words(capo, conventions)}."
         yield f"{friendly_in_words(part.friendly, answer.key.mode, conventions)}."
@@ -37,3 +39,5 @@ def parts(answer: PartsAnswer) -> Iterator[str]:
         yield shared_in_words(answer)
     if answer.tune.melody is not None and not answer.tune.melody.has_octaves:
         yield FREE_OCTAVE
+    if answer.advice:
+        yield answer.advice

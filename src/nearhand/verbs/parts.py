@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from nearhand.melody.capo import Capo, capos
+from nearhand.melody.compass import in_compass
 from nearhand.melody.friendly_keys import FriendlyKey, SharedKey, friendly_keys, shared_keys
 from nearhand.melody.instrument_names import find_instrument, nearest_instruments
-from nearhand.melody.instruments import INSTRUMENTS, Instrument
+from nearhand.melody.instruments import INSTRUMENTS, VOICES, Instrument
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
+from nearhand.theory.pitch import Pitch
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.loading import loaded
@@ -27,6 +29,8 @@ class Part(NamedTuple):
     """What one instrument reads: chords and melody (None where there is none) in its written key.
 
     ``friendly``: the sounding keys that lie well for it, easiest first. With frets, the capos that help, best first.
+    ``octaves``: how many octaves the melody was moved to lie inside the compass; ``outside``: the written notes that
+    lie outside it all the same, each once.
     """
 
     instrument: Instrument
@@ -34,16 +38,22 @@ class Part(NamedTuple):
     capos: tuple[Capo, ...]
     friendly: tuple[FriendlyKey, ...]
     melody: Melody | None = None
+    octaves: int = 0
+    outside: tuple[Pitch, ...] = ()
 
 
 class PartsAnswer(NamedTuple):
-    """A tune in the key it sounds in, the parts, and the sounding keys that lie well for all, nearest first."""
+    """A tune in the key it sounds in, the parts, and the sounding keys that lie well for all, nearest first.
+
+    ``advice``: the usual caution where a singer is given a melody.
+    """
 
     tune: Tune
     key: Key
     parts: tuple[Part, ...]
     shared: tuple[SharedKey, ...]
     conventions: Conventions
+    advice: str = ""
     introduces: bool = True
 
 
@@ -63,23 +73,34 @@ def parts(session: Session, arguments: Arguments) -> Outcome:
     sounding = tune._replace(progression=tune.progression.in_key(key), melody=melody_in(session, key))
     found = tuple(part_of(sounding, instrument) for instrument in instruments)
     shared = shared_keys(instruments, sounding.progression)
-    return Outcome(session, PartsAnswer(tune, key, found, shared, session.conventions, is_new))
+    return Outcome(session, PartsAnswer(tune, key, found, shared, session.conventions, _advice(found), is_new))
+
+
+def _advice(found: tuple[Part, ...]) -> str:
+    if not any(part.melody is not None and part.instrument.family == VOICES for part in found):
+        return ""
+    from nearhand.verbs.singer import CARE
+
+    return CARE
 
 
 def part_of(sounding: Tune, instrument: Instrument) -> Part:
-    """The part of an instrument in a tune that sounds in its key.
+    """The part of an instrument in a tune that sounds in its key, its melody in an octave that it can play.
 
-    Raises InputError where a note of the melody would be written outside the MIDI numbers.
+    Raises InputError where a note of the melody would be written outside the MIDI numbers in every octave.
     """
     progression = sounding.progression
     key = instrument.written_key(progression, sounding.melody)
     try:
-        melody = sounding.melody and instrument.written_melody(sounding.melody, key)
+        register = None if sounding.melody is None else in_compass(instrument, sounding.melody, key)
     except ValueError as error:
-        what, hint = f"for {instrument.name}, the written {error}", "take the melody to another octave"
-        raise InputError(what, wanted="a nearer octave", hint=hint) from None
+        what, hint = f"for {instrument.name}, the written {error}", "bring the ends of the melody nearer together"
+        raise InputError(what, wanted="a narrower melody", hint=hint) from None
     found = capos(progression) if instrument.has_frets else ()
-    return Part(instrument, progression.in_key(key), found, friendly_keys(instrument, progression), melody)
+    part = Part(instrument, progression.in_key(key), found, friendly_keys(instrument, progression))
+    if register is None:
+        return part
+    return part._replace(melody=register.melody, octaves=register.octaves, outside=register.outside)
 
 
 def read_instruments(text: str) -> tuple[Instrument, ...]:
