@@ -1,7 +1,7 @@
 """How often the key of a folk tune is found: ``python tests/benchmarks/measure_melody_keys.py [CACHE]``.
 
 All folk tunes in ABC that music21 ships, ours against the key analysis of music21 on the same notes; then the sopranos
-of Bach's chorales, which were never looked at while the weights were set. Reading takes a quarter of an hour; CACHE is
+of Bach's chorales, which were not looked at before the weights stood. Reading takes a quarter of an hour; CACHE is
 a file that keeps what was read for the next time.
 
 The truth is the tune's K: field. Left out are tunes with more than one, and with fewer than eight notes. The fields of
@@ -10,8 +10,8 @@ second (phrygian), a major sixth (dorian), a minor seventh (mixolydian) or an au
 longer than its rival makes the tune a modal one. Its Chinese songs (Han) are pentatonic, and their fields name the note
 do, on which one in six ends: they are counted apart. A chorale's key is its signature with the last note of the bass.
 
-The weights were set on every other tune of each collection, from the first one on. The tables show the others, without
-those whose notes have come before.
+The weights were fitted on every other tune of each collection, from the first one on, and rounded with both halves in
+view. The tables show the other half, without those tunes whose notes have come before.
 """
 
 from __future__ import annotations
@@ -193,7 +193,7 @@ def all_tunes(cache: Path | None) -> list[Tune]:
 
 
 def held_out(tunes: Iterable[Tune]) -> Iterator[Tune]:
-    """The tunes on which no weight was set: every other one of each collection, all chorales; each only once."""
+    """The tunes on which no weight was fitted: every other one of each collection, all chorales; each only once."""
     numbers: Counter[tuple[str, bool]] = Counter()
     seen = set()
     for tune in tunes:

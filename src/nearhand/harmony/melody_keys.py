@@ -5,7 +5,7 @@ of Musical Pitch*, 1990). They are blind to spelling, order and ends, so a key a
 its tonic chord, by that chord among the first notes and by a close on its tonic; it loses by notes that no form of its
 scale holds as they are spelled, by a third that never sounds, and in minor by a leading tone that never does. A tune
 tells its key as it begins, and may turn later: its first half counts double. These weights are common practice, no
-source; they were set on one half of some collections of folk tunes and tried on the other half (docs/harmony.md).
+source; they were fitted on half of some collections of folk tunes, and rounded (docs/harmony.md).
 
 Profiles are published for major and minor, so other modes are not proposed from a melody alone.
 """
