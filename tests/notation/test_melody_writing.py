@@ -112,7 +112,7 @@ def test_what_is_stored_says_the_same_in_any_key_it_is_read_in(start, other):
 @given(melodies_in(signature_keys, meters=[Meter(3, 4)]))
 def test_meters_that_the_chords_tell_are_left_out(start):
     where, melody = start
-    text = stored(melody, with_meters=False)
+    text = stored(melody, is_alone=False)
     meters = [bar.meter for bar in melody.bars[melody.has_pickup :]]
 
     assert "/4]" not in text
@@ -183,3 +183,19 @@ def test_a_melody_of_grace_notes_and_ornaments_is_written_word_for_word():
     text = "| {C#4 D4}E4(mordent) [{Bb3}C4 - - G4(tr)] r F4(turn) |"
 
     assert stored(parse_melody(text)) == text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "|: 1 2 3 4 :| 5 - - - |", "1 |: 1 2 3 4 | 5 6 7 1' :|: 1 - - - :|", "| 1 2 3 4 || 5 6 7 1' ||",
+        "|: 1 2 3 4 | 1 2 3 4 | 1 2 3 4 | 1 2 3 4 :|\n|: 5 - - - :|",
+    ],
+)  # fmt: skip
+def test_repeats_of_a_melody_alone_are_written_as_they_were_read(text):
+    melody = parse_melody(text, key("C"))
+    write = write_as_degrees(key("C").mode, PLAIN)
+
+    assert write_melody(melody, write) == text
+    assert ":" not in write_melody(melody, write, is_alone=False)
+    assert [note.pitch for note in melody.in_key(key("D")).sounding()] != [note.pitch for note in melody.sounding()]

@@ -201,3 +201,15 @@ def test_the_home_tonic_lies_nearest_to_middle_c(where):
 def test_the_interval_between_a_pitch_and_one_that_lies_an_interval_away_is_that_interval(low, interval):
     assert interval_between(low, low.up(interval)) == interval
     assert interval_between(low.up(interval), low) == -interval
+
+
+@given(st.data())
+def test_a_melody_is_counted_from_the_octave_in_which_most_of_its_notes_lie(data):
+    _, melody = data.draw(melodies_in(st.sampled_from([key("C"), key("f#"), key("Eb")])))
+    counted = melody.well_counted()
+    octaves = [note.interval.steps // 7 for note in counted.notes if note.interval is not None]
+
+    assert [note.pitch for note in counted.sounding()] == [note.pitch for note in melody.sounding()]
+    assert counted.tonic.pitch_class == melody.tonic.pitch_class
+    assert counted.well_counted() == counted
+    assert not octaves or not counted.has_octaves or octaves.count(0) == max(map(octaves.count, octaves))

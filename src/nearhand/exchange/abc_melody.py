@@ -23,7 +23,7 @@ class Fitted(NamedTuple):
 
 
 def melody_of(bars: Sequence[WrittenBar], key: Key) -> Fitted:
-    """The melody of bars as written, counted from the tonic that lies nearest to middle C.
+    """The melody of bars as written, counted from the tonic in whose octave most of its notes lie.
 
     A first bar that is short is a pickup, a last one may be short; the halves of a bar that a repeat or a double bar
     line parts are no fault, but have meters of their own, like bars that are too short or too long.
@@ -43,7 +43,7 @@ def melody_of(bars: Sequence[WrittenBar], key: Key) -> Fitted:
         fitted.append(_bar(bar, meter, tonic, fills=not may_be_short))
     if has_pickup:
         fitted[0] = _like_the_next(bars[0], fitted, tonic)
-    return Fitted(Melody(tonic, tuple(fitted)), tuple(odd))
+    return Fitted(Melody(tonic, tuple(fitted)).well_counted(), tuple(odd))
 
 
 def _is_short(bar: WrittenBar) -> bool:
@@ -56,7 +56,7 @@ def _bar(bar: WrittenBar, meter: Meter, tonic: Pitch, fills: bool) -> MelodyBar:
     missing = Fraction(meter.beats, meter.unit) - bar.length
     if fills and missing > 0:
         notes.append(MelodyNote(None, whole(missing * meter.unit)))
-    return MelodyBar(tuple(notes), meter)
+    return MelodyBar(tuple(notes), meter, bar.opens_repeat, bar.closes_repeat, bar.ends_section)
 
 
 def _note(event: Event, unit: int, tonic: Pitch) -> MelodyNote:

@@ -115,7 +115,7 @@ def _fields(name: str, section: Progression, melody: Melody | None) -> list[str]
     if melody is not None and (not section.bars or any(note.interval is not None for note in melody.notes)):
         from nearhand.notation.melody_writing import stored
 
-        text = stored(melody, with_meters=not section.bars)
+        text = stored(melody, is_alone=not section.bars)
         fields.append(f'melody = """\n{text}\n"""')
     return fields
 

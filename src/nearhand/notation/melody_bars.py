@@ -58,6 +58,7 @@ class _Builder:
         self.full_bars = 0
         self.sounds = held
         self.has_begun = held is not None
+        self.opens_repeat = False
         self.shares = 1
 
     def meter_now(self) -> Meter:
@@ -110,8 +111,8 @@ class _Builder:
     def _close(self) -> None:
         meter = self.meter_now()
         self.full_bars += bool(self.bars) or self.filled == meter.beats
-        self.bars.append(MelodyBar(tuple(self.notes), meter))
-        self.notes, self.filled = [], 0
+        self.bars.append(MelodyBar(tuple(self.notes), meter, self.opens_repeat))
+        self.notes, self.filled, self.opens_repeat = [], 0, False
 
     def bar_line(self, sign: Sign) -> None:
         """Close the bar; a line where none is open says nothing."""
@@ -163,12 +164,22 @@ class _ByLines(_Builder):
         self._append(note)
 
     def bar_line(self, sign: Sign) -> None:
-        if not self.notes:
-            return
-        is_short = self.filled < self.meter_now().beats
-        self._close()
-        if is_short and len(self.bars) > 1:
-            self._short = sign
+        if self.notes:
+            is_short = self.filled < self.meter_now().beats
+            self._close()
+            if is_short and len(self.bars) > 1:
+                self._short = sign
+        self._mark(sign.text)
+
+    def _mark(self, line: str) -> None:
+        """Keep what a bar line says of the bar before it, and of the one behind it."""
+        if self.bars:
+            last = self.bars[-1]
+            self.bars[-1] = last._replace(
+                closes_repeat=last.closes_repeat or line.startswith(":"),
+                ends_section=last.ends_section or "||" in line or "]" in line,
+            )
+        self.opens_repeat = self.opens_repeat or line.endswith(":")
 
 
 def _counted(beats: Beats) -> str:

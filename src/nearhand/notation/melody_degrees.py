@@ -18,6 +18,8 @@ from nearhand.theory.record import NamedTuple
 
 HIGHER, LOWER = "'", "_"
 _HIGHER_READ = (HIGHER, "’", "′")
+_NEAR = 3
+"""Steps of the staff within which 1 lies from the tonic, above or below."""
 SYLLABLES, NUMBERS = "syllables", "numbers"
 
 
@@ -91,8 +93,8 @@ def _origin(mode: Mode, conventions: Conventions) -> int:
 
 
 def _origin_steps(mode: Mode, conventions: Conventions) -> int:
-    """Steps of the staff from the tonic up to 1, or do."""
-    return degree_number(_origin(mode, conventions)) - 1
+    """Steps of the staff from the tonic to the nearest 1, or do; below 0 where that lies under the tonic."""
+    return (degree_number(_origin(mode, conventions)) - 1 + _NEAR) % 7 - _NEAR
 
 
 def write_degree(interval: Interval, mode: Mode, conventions: Conventions = DEFAULT) -> str:

@@ -6,9 +6,11 @@ middle C up). Degrees and syllables are read as in ``melody_degrees``.
 
 from __future__ import annotations
 
+from nearhand.notation.accidentals import read_accidentals
 from nearhand.notation.chart import FARTHEST_PLACE
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
+from nearhand.notation.keys import MODE_WORDS
 from nearhand.notation.melody_bars import Read
 from nearhand.notation.melody_degrees import interval_of, read_degree, read_octaves, read_syllable
 from nearhand.notation.melody_signs import Sign
@@ -142,9 +144,14 @@ class NoteReader:
 
     def _no_note(self, text: str, start: int) -> InputError:
         end = start + len(text)
-        if text in ("8", "9"):
-            hint = f"write {int(text) - 7}' for the {'octave' if text == '8' else 'ninth'}"
+        digit = text[read_accidentals(text, 0)[1] :]
+        if digit in ("8", "9"):
+            simple = text.replace(digit, str(int(digit) - 7))
+            hint = f"write {simple}' for the {'octave' if digit == '8' else 'ninth'}"
             return InputError(f"{text} is no degree", self.text, start, end, wanted="a degree 1 to 7", hint=hint)
+        if text.lower() in MODE_WORDS:
+            hint = f"put a colon behind the key, as in E {text}: 1 2 3"
+            return InputError(f"{text[:20]!r} is no note", self.text, start, end, wanted="a note", hint=hint)
         capital = text[0].upper()
         if capital in LETTERS_IN_FIFTHS and text[1:2] in ("", "b", "#", "♭", "♯", *_OCTAVES):
             hint = f"write the letter as a capital: {capital}{text[1:3]}"

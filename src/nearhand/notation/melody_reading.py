@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from nearhand.notation.conventions import DEFAULT, NATURAL, Conventions
 from nearhand.notation.errors import InputError
-from nearhand.notation.keys import parse_key
+from nearhand.notation.keys import MODE_WORDS, parse_key
 from nearhand.notation.melody_bars import Read, bars_of_melody
 from nearhand.notation.melody_intervals import HINT, NoteReader, needs_key
 from nearhand.notation.melody_minor import signs_in_form
@@ -21,6 +21,9 @@ from nearhand.theory.record import NamedTuple
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.interval import Interval
+
+
+_PUT_A_KEY = 'put the key in front, as in "G: 5 3 1", or write note names'
 
 
 class WrittenMelody(NamedTuple):
@@ -70,6 +73,10 @@ def key_in_front(text: str) -> tuple[Key | None, int]:
     try:
         return parse_key(text[:colon]), colon + 1
     except InputError as error:
+        meter, _, key = text[:colon].strip().partition("]")
+        if meter.startswith("[") and "/" in meter and key.strip() and behind.isspace():
+            what, hint = "the key stands before the meter", f"write {key.strip()}: {meter}] and the notes"
+            raise InputError(what, text, 0, colon, wanted="a key", hint=hint) from None
         if not behind.isspace() or text[colon - 1].isspace():
             return None, 0
         raise error.within(text, 0) from None
@@ -129,8 +136,7 @@ def no_key_for(written: WrittenMelody, sign: Sign | Grace) -> InputError:
                 reader.note(other)
     except InputError as error:
         return error
-    what, hint = (
-        f"{sign.text[:24]} needs a key to be read in",
-        'put the key in front, as in "G: 5 3 1", or write note names',
-    )
+    what, hint = f"{sign.text[:24]} needs a key to be read in", _PUT_A_KEY
+    if sign.text.lower() in MODE_WORDS:
+        what, hint = f"{sign.text!r} is no note", f"put a colon behind the key, as in E {sign.text}: 1 2 3"
     return InputError(what, written.text, sign.start, sign.start + len(sign.text), wanted="a key", hint=hint)

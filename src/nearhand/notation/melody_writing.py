@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from functools import lru_cache
 
 from nearhand.notation.conventions import DEFAULT, PLAIN, Conventions
@@ -186,32 +186,38 @@ def write_bar(bar: MelodyBar, write: WriteInterval) -> str:
     return " ".join(group.write(write) for group in groups_of(bar))
 
 
-def write_melody(melody: Melody, write: WriteInterval, with_meters: bool = True) -> str:
+def write_melody(melody: Melody, write: WriteInterval, is_alone: bool = True) -> str:
     """A melody as the text that is read back as the same, four bars a line.
+
+    ``is_alone``: whether its meters and repeats are written; over chords they are those of the chords.
 
     >>> from nearhand.notation.keys import parse_key
     >>> from nearhand.notation.melody_reading import parse_melody
-    >>> melody = parse_melody("5_ | 3 2 [1 7_] 6_ | - r 1 -", parse_key("F"))
+    >>> melody = parse_melody("5_ |: 3 2 [1 7_] 6_ | - r 1 - :|", parse_key("F"))
     >>> print(write_melody(melody, write_as_notes(melody.tonic)))
-    C4 | A4 G4 [F4 E4] D4 | - r F4 - |
+    C4 |: A4 G4 [F4 E4] D4 | - r F4 - :|
     """
     lines: list[str] = []
     meter = COMMON_TIME
-    for place, text in enumerate(_bars(melody, write)):
-        bar = melody.bars[place]
-        sign = f"[{bar.meter}] " if with_meters and bar.meter != meter else ""
+    for place, bar in enumerate(melody.bars):
+        sign = f"[{bar.meter}] " if is_alone and bar.meter != meter else ""
         meter = bar.meter
         number = place - melody.has_pickup
         if not lines or (number > 0 and number % BARS_IN_A_LINE == 0):
-            lines.append("" if melody.has_pickup and place == 0 else "|")
-        lines[-1] += f" {sign}{text} |"
+            opens = "|:" if is_alone and bar.opens_repeat else "|"
+            lines.append("" if melody.has_pickup and place == 0 else opens)
+        ends_line = (number + 1) % BARS_IN_A_LINE == 0 and number >= 0
+        after = melody.bars[place + 1] if place + 1 < len(melody.bars) and not ends_line else None
+        lines[-1] += f" {sign}{write_bar(bar, write)} {_closing(bar, after) if is_alone else '|'}"
     return "\n".join(line.strip() for line in lines)
 
 
-def _bars(melody: Melody, write: WriteInterval) -> Iterator[str]:
-    return (write_bar(bar, write) for bar in melody.bars)
+def _closing(bar: MelodyBar, after: MelodyBar | None) -> str:
+    """The sign behind a bar, with what it says of the next one in the line."""
+    opens = after is not None and after.opens_repeat
+    return ":" * bar.closes_repeat + ("||" if bar.ends_section else "|") + ":" * opens
 
 
-def stored(melody: Melody, with_meters: bool = True) -> str:
+def stored(melody: Melody, is_alone: bool = True) -> str:
     """A melody as a chart file keeps it: names with octaves, which are the same however degrees are counted."""
-    return write_melody(melody, write_as_notes(melody.tonic, PLAIN), with_meters)
+    return write_melody(melody, write_as_notes(melody.tonic, PLAIN), is_alone)

@@ -129,7 +129,7 @@ def _columns(melody: Melody, bars: tuple[Bar, ...], writers: Sequence[WriteInter
     """The columns of all bars: texts of the chord and of each writer, a column a group of notes."""
     pickup = melody.bars[0] if melody.has_pickup else None
     full = melody.bars[1:] if pickup else melody.bars
-    edges = bars or tuple(Bar((), bar.meter) for bar in full)
+    edges = bars or tuple(Bar((), bar.meter, bar.opens_repeat, bar.closes_repeat, bar.ends_section) for bar in full)
     columns: list[Column] = []
     if pickup is not None:
         for place, group in enumerate(groups_of(pickup)):

@@ -26,15 +26,17 @@ def melodies(answer: MelodyAnswer) -> Iterator[str]:
         yield f"{answer.tune.title}."
     for view in answer.views:
         yield f"The melody in {key_name(view.key, answer.conventions)}."
-        yield from melody_sentences(view.melody, view.key.mode, answer.conventions)
+        yield from melody_sentences(view.melody, view.key.mode, answer.conventions, is_alone=not answer.bars)
         yield ""
 
 
-def melody_sentences(melody: Melody, mode: Mode, conventions: Conventions) -> Iterator[str]:
-    """Each bar, then its notes one by one."""
+def melody_sentences(melody: Melody, mode: Mode, conventions: Conventions, is_alone: bool = False) -> Iterator[str]:
+    """Each bar, then its notes one by one; of a melody alone its repeats, too."""
     write = write_as_degrees(mode, conventions)
     pitches = iter(melody.pitches())
     for number, bar in enumerate(melody.bars, start=0 if melody.has_pickup else 1):
+        if is_alone and bar.opens_repeat:
+            yield "A repeat begins."
         yield f"Bar {number}:" if number else "Pickup:"
         for note in bar.notes:
             pitch = next(pitches)
@@ -46,6 +48,8 @@ def melody_sentences(melody: Melody, mode: Mode, conventions: Conventions) -> It
                 yield f"grace note{'s' * (len(note.graces) > 1)} {names}."
             told = f"{degree_in_words(write(note.interval))}, {pitch_name(pitch, conventions)}, {_beats(note.beats)}"
             yield f"{'held on: ' * note.is_held}{told}{_ornament(note.ornament)}."
+        if is_alone and bar.closes_repeat:
+            yield "The repeat ends."
 
 
 def _ornament(ornament: str) -> str:

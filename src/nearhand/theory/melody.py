@@ -40,10 +40,16 @@ ORNAMENTS = ("tr", "mordent", "turn")
 
 
 class MelodyBar(NamedTuple):
-    """One bar: its notes and rests in time order, which fill its meter; a first or last bar may be shorter."""
+    """One bar: its notes and rests in time order, which fill its meter; a first or last bar may be shorter.
+
+    The signs at its edges are those of a melody alone; over chords theirs count.
+    """
 
     notes: tuple[MelodyNote, ...]
     meter: Meter = COMMON_TIME
+    opens_repeat: bool = False
+    closes_repeat: bool = False
+    ends_section: bool = False
 
     @property
     def beats(self) -> Beats:
@@ -85,6 +91,29 @@ class Melody(NamedTuple):
     def has_pickup(self) -> bool:
         """Whether its first bar is the end of a bar: shorter than the meter, with more to come."""
         return len(self.bars) > 1 and self.bars[0].is_short
+
+    def well_counted(self) -> Melody:
+        """The same melody counted from the tonic in whose octave most of its notes lie, of equal ones the nearest.
+
+        So its degrees need few octave marks. A melody whose octave is not known stays as it is.
+
+        >>> from nearhand.theory.pitch_class import pitch_class
+        >>> high = tuple(MelodyNote(Interval(place, 1), 1) for place in (0, 2))
+        >>> str(Melody(Pitch(pitch_class(0), 4), (MelodyBar(high),)).well_counted().tonic)
+        'C5'
+        """
+        octaves = [note.interval.steps // 7 for note in self.notes if note.interval is not None]
+        if not self.has_octaves or not octaves:
+            return self
+        return self.counted_from(max(sorted(set(octaves), key=abs), key=octaves.count))
+
+    def counted_from(self, octave: int) -> Melody:
+        """The same sounding melody, counted from its tonic some octaves higher."""
+        if not octave:
+            return self
+        shift = Interval(0, -octave)
+        bars = tuple(bar._replace(notes=tuple(_shifted(note, shift) for note in bar.notes)) for bar in self.bars)
+        return self._replace(tonic=self.tonic._replace(octave=self.tonic.octave + octave), bars=bars)
 
     @property
     def notes(self) -> tuple[MelodyNote, ...]:

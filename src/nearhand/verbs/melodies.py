@@ -43,11 +43,11 @@ def melody_tune(
             raise no_key_for(written, written.keyless)
         named = known
     if named is not None:
-        melody = resolve_melody(written, named, (), meter, conventions)
+        melody = resolve_melody(written, named, (), meter, conventions).well_counted()
         remarks = remarks_on_melody(written, named, conventions)
         return Tune(Progression(named, ()), GIVEN, melody=melody, melody_remarks=remarks)
     best, second = inferred_keys([(written, meter)], conventions)
-    melody = resolve_melody(written, best, (), meter, conventions)
+    melody = resolve_melody(written, best, (), meter, conventions).well_counted()
     return Tune(Progression(best, ()), INFERRED, second, melody=melody)
 
 
@@ -91,7 +91,8 @@ def over_chords(
         what = f"the chords are in {shown}, and this melody is in {written.key}"
         raise InputError(what, text, 0, end, wanted=f"a melody in {shown}", hint=OTHER_KEY_HINT)
     bars = tune.progression.bars
-    melody = resolve_melody(written, shown, [bar.meter for bar in bars], _last_meter(bars), conventions)
+    meters = [bar.meter for bar in bars]
+    melody = resolve_melody(written, shown, meters, _last_meter(bars), conventions).well_counted()
     refuse_longer(melody, len(bars), written)
     home = _brought_home(melody, tune.key, shown, way, written)
     return tune._replace(melody=home, melody_remarks=remarks_on_melody(written, shown, conventions))
@@ -190,7 +191,7 @@ def joined(sections: Sequence[tuple[Melody | None, Sequence[Meter]]]) -> Melody 
         if place < last:
             own = [_filled(bar) for bar in (*own, *(MelodyBar((), meter) for meter in meters[len(own) :]))]
         bars += pickup + own
-    return Melody(found[0].tonic, tuple(bars), all(melody.has_octaves for melody in found))
+    return Melody(found[0].tonic, tuple(bars), all(melody.has_octaves for melody in found)).well_counted()
 
 
 def sounds_at_the_end(melody: Melody | None, meters: Sequence[Meter]) -> Interval | None:

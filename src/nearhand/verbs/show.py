@@ -53,6 +53,9 @@ def read_keys(text: str, session: Session) -> tuple[Key, ...]:
     keys, start = [], 0
     for part in text.split(","):
         try:
+            if part.split()[:1] == [ALL]:
+                hint = "write all, or the keys with commas between"
+                raise InputError("all stands alone", part, wanted="a key", hint=hint)
             keys.append(read_target(part, tune.key))
         except InputError as error:
             raise error.within(text, start) from None
