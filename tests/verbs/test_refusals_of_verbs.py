@@ -186,6 +186,7 @@ WITH_A_TUNE = [
     ("sing loud", "'loud' cannot follow sing", "sing ^loud", "write sing numbers, or sing syllables"),
     ("to all falling down", "'down' is no order of keys", "all falling ^down",
      "write one of all falling, all rising, all semitones, all tones, all random"),
+    ("to C, all tones", "all stands alone", "C,^ all tones", "write all, or the keys with commas between"),
     ("to all backwards", "'backwards' is no order of keys", "all ^backwards",
      "write one of all falling, all rising, all semitones, all tones, all random"),
     ("parts --for tubba", "'tubba' is no instrument here", "parts --for ^tubba", "did you mean tuba?"),
