@@ -358,7 +358,8 @@ def difficulty(tune: Tune, keys: Iterable[Key] = (), known: Iterable[Key] = (), 
     """What is hard about a tune in each of some ``keys``, and the few keys that teach most.
 
     ``keys``: all twelve by falling fifths where none are given. ``known``: those whose chords the hand has; the tune's
-    own where none are given. ``choose``: how many to choose at most. Raises ValueError for a key of another mode or a
+    own where none are given. ``choose``: how many to choose at most. A melody without chords is learned by its steps
+    from note to note, as they lie on black and white keys. Raises ValueError for a key of another mode or a
     number below 1.
 
     >>> found = difficulty(parse_progression("| Dm7 | G7 | Cmaj7 |"), choose=2)

@@ -19,8 +19,11 @@ from nearhand.notation.conventions import PLAIN
 from nearhand.notation.keys import parse_key
 from nearhand.notation.melody_reading import parse_melody
 from nearhand.theory.chord import RelativeChord
+from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
+from nearhand.theory.melody import Melody, MelodyBar, MelodyNote
 from nearhand.theory.mode import MAJOR, MINOR
+from nearhand.theory.pitch import Pitch
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Bar, Progression, Slot
 
@@ -77,7 +80,57 @@ def test_a_melody_counts_with_its_grace_notes_and_held_notes_once():
     (row,) = found.keys
 
     assert (names(row.beside), row.black, row.tones) == ("G# D#", 3, 5)
-    assert (found.tones_beside, row.new, found.to_learn) == (2, (), ())
+    assert (found.tones_beside, row.new, found.new) == (2, (), 0)
+
+
+# The five notes 1 2 3 4 5, major, as they lie in the keys: white keys w, black ones b (counted on a keyboard).
+FIVE_NOTES = {
+    "C": "wwwww", "G": "wwwww", "D": "wwbww", "A": "wwbww", "E": "wbbww", "B": "wbbwb", "F": "wwwbw", "Bb": "bwwbw",
+    "Eb": "bwwbb", "Ab": "bbwbb", "Db": "bbwbb", "Gb": "bbbwb",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("known", FIVE_NOTES)
+def test_a_step_is_new_where_its_two_notes_have_other_colours_than_in_the_known_keys(known):
+    melody = parse_melody("C: 1 2 3 4 | 5 - 4 3 | r 2 {3}1 -")  # four steps from note to note, and 1 to 3
+    found = difficulty_of(Progression(parse_key("C"), ()), melody, tuple(map(parse_key, FIVE_NOTES)), keys_of(known), 3)
+    pairs = [(0, 1), (1, 2), (2, 3), (3, 4), (0, 2)]
+
+    assert found.steps == 5
+    for row in found.keys:
+        here, there = FIVE_NOTES[str(row.key.tonic)], FIVE_NOTES[known]
+        new = [pair for pair in pairs if [here[place] for place in pair] != [there[place] for place in pair]]
+        assert len(row.new_steps) == len(new)
+        assert row.is_known == (str(row.key.tonic) == known)
+
+
+melodies = st.lists(st.integers(-5, 7), min_size=1, max_size=8).map(
+    lambda places: Melody(
+        Pitch(PitchClass(0), 4), (MelodyBar(tuple(MelodyNote(Interval(each, 0), 1) for each in places)),)
+    )
+)
+
+
+@given(melodies, st.lists(st.integers(-5, 6), min_size=1, max_size=3, unique=True), st.integers(1, 3))
+def test_no_other_choice_of_as_many_keys_brings_more_steps(melody, known, choose):
+    progression = Progression(parse_key("C"), ())
+    keys = all_keys(progression)
+    known_keys = [progression.key.moved(step) for step in known]
+    found = difficulty_of(progression, melody, keys, known_keys, choose)
+    brought = [step for lesson in found.to_learn for step in lesson.steps]
+
+    assert len(set(brought)) == len(brought) <= found.new_steps
+    assert all(lesson.steps and not lesson.brings for lesson in found.to_learn)
+    for chosen in combinations(found.keys, choose):
+        assert len({step for row in chosen for step in row.new_steps}) <= len(brought)
+    if choose == 3 and not found.new_steps:
+        assert found.to_learn == ()
+
+
+def test_under_chords_a_melody_brings_no_steps():
+    found = difficulty(tune("| C | F |"), "D", "C", melody=parse_melody("C: 1 2 3 4"))
+
+    assert (found.steps, found.new_steps, found.keys[0].new_steps) == (None, 0, ())
 
 
 @pytest.mark.parametrize("quality", ["major", "minor"])

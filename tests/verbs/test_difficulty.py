@@ -57,7 +57,7 @@ def test_in_minor_double_sharps_are_told():
     lines = page('difficulty "A minor: | Am | E7 |" --to "G# minor"')
 
     # G sharp minor: its dominant D♯7 has F double sharp; G♯ D♯, D♯ A♯ C♯ on black keys
-    assert "G♯   5 sharps   1       5 of 7  2" in lines
+    assert "G♯m  5 sharps   1       5 of 7  2" in lines
     assert "    beside: F𝄪; new: G♯m D♯7" in lines
     assert "Known: A minor." in lines
 
@@ -88,11 +88,65 @@ def test_the_melody_on_the_stand_counts():
     assert [str(note) for note in rows[1].beside] == ["G#"]
 
 
-def test_a_melody_alone_has_no_chords_to_learn():
+def test_a_melody_alone_has_steps_to_learn_instead_of_chords():
     lines = page("difficulty --to D,A", session=after("melody C: C4 E4 G4 C5"))
 
-    assert "D    2 sharps   -       1 of 4  0" in lines
-    assert "These keys bring no new chord." in lines
+    # 1 3, 3 5 and 5 1 lie on white keys in C; in D and in A the 3 is black, which makes two of the three steps new
+    assert lines[2:10] == [
+        "",
+        "key  signature  double  black   steps",
+        "D    2 sharps   -       1 of 4  2",
+        "A    3 sharps   -       1 of 4  2",
+        "",
+        "The key that teaches most, with all 2 new steps:",
+        "D: brings D to F♯ and F♯ to A.",
+        "A step from note to note is new where its notes lie otherwise on black and white",
+    ]
+    assert "new:" not in " ".join(lines)
+
+
+def test_a_melody_that_lies_alike_in_all_the_keys_brings_nothing():
+    lines = page("difficulty --to G,C", session=after("melody C: C4 E4 G4 C5"))
+
+    assert "These keys bring no new step." in lines
+    assert "C    none       -       0 of 4  known" in lines
+    assert "G    1 sharp    -       0 of 4  0" in lines
+
+
+def test_a_melody_alone_has_the_document_of_its_steps():
+    found = json.loads(json_answer(answer_to("difficulty --to D,A", after("melody C: C4 E4 G4 C5"))))
+
+    assert (found["steps"], found["new_steps"], found["new_chords"]) == (3, 2, 0)
+    assert [row["new_steps"] for row in found["keys"]] == [[["D", "F#"], ["F#", "A"]], [["A", "C#"], ["C#", "E"]]]
+    assert found["to_learn"] == [{"key": "D major", "brings": [], "steps": [["D", "F#"], ["F#", "A"]]}]
+
+
+def test_for_ears_the_new_steps_of_a_melody_are_told():
+    lines = page("difficulty --to D,G --layout spoken", 200, session=after("melody C: C4 E4 G4 C5"))
+
+    assert "New steps: D to F sharp and F sharp to A." in lines
+    assert "No step is new." in lines
+    assert "D: brings D to F sharp and F sharp to A." in lines
+    assert sum(line.startswith("A step from note to note is new") for line in lines) == 1
+
+
+# Tunes, and what their own key is called in the narrow column: chord symbols have m for minor; other modes in full.
+@pytest.mark.parametrize(("tune", "name"), [
+    ("D minor: | Dm | A7 |", "Dm"), ("D dorian: | Dm | G |", "D dorian"), ("G: | G | D |", "G"),
+    ("F# mixolydian: | F# | E |", "F♯ mixolydian"),
+])  # fmt: skip
+def test_a_key_is_listed_with_its_mode(tune, name):
+    lines = page(f'difficulty "{tune}" --choose 1', 80)
+
+    assert any(line.startswith(f"{name} ") and line.endswith(" known") for line in lines)
+    assert max(map(len, page(f'difficulty "{tune}"', 40))) <= 40
+
+
+def test_where_there_is_no_room_a_mode_is_left_to_the_opening_sentence():
+    lines = page('difficulty "F# mixolydian: | F# | E |" --to "F# mixolydian" --choose 1', 40)
+
+    assert lines[0] == "Known: F♯ mixolydian."
+    assert any(line.startswith("F♯   ") for line in lines)
 
 
 def test_the_document():
@@ -104,19 +158,21 @@ def test_the_document():
         "known": ["C major", "G major"],
         "tones_beside_signature": 0,
         "new_chords": 6,
+        "steps": None,
+        "new_steps": 0,
         "keys": [
             {
                 "key": "F major", "signature": -1, "beside_signature": [], "double_accidentals": 0, "tones": 12,
-                "on_black_keys": 2, "new": ["Gm7", "C7", "Fmaj7"], "known": False,
+                "on_black_keys": 2, "new": ["Gm7", "C7", "Fmaj7"], "new_steps": [], "known": False,
             },
             {
                 "key": "Gb major", "signature": -6, "beside_signature": [], "double_accidentals": 0, "tones": 12,
-                "on_black_keys": 8, "new": ["Abm7", "Db7", "Gbmaj7"], "known": False,
+                "on_black_keys": 8, "new": ["Abm7", "Db7", "Gbmaj7"], "new_steps": [], "known": False,
             },
         ],
         "to_learn": [
-            {"key": "F major", "brings": ["Gm7", "C7", "Fmaj7"]},
-            {"key": "Gb major", "brings": ["Abm7", "Db7", "Gbmaj7"]},
+            {"key": "F major", "brings": ["Gm7", "C7", "Fmaj7"], "steps": []},
+            {"key": "Gb major", "brings": ["Abm7", "Db7", "Gbmaj7"], "steps": []},
         ],
     }  # fmt: skip
 
