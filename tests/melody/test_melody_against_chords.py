@@ -56,7 +56,8 @@ def test_a_figure_is_named_by_the_notes_around_it(chords, melody, place, kind):
     [
         ("| Cmaj7 |", "E4 D:2 C", 1, "tension 9"),  # long: heard as a colour of the chord
         ("| Cmaj7 |", "E4 D C -", 1, "passing tone"),  # short: on its way
-        ("| Cmaj7 |", "E4 D G -", 1, "tension 9"),  # short, but it goes nowhere
+        ("| Cmaj7 |", "E4 D B3 -", 1, "tension 9"),  # short, but it goes nowhere
+        ("| Cmaj7 |", "G4 D G -", 1, "tension 9"),
         ("| Cmaj7 |", "G4 [- D:3] G", 1, "tension 9"),  # off the beat, but between leaps
         ("| Dm7 | G7 |", "A4 - - - | - - - -", 1, "tension 9"),  # held over and left unresolved
         ("| Dm7 | G7 | C |", "A4 - - - | - - - - | G4", 1, "tension 9"),  # resolves with the next chord alone
@@ -83,6 +84,8 @@ def test_what_resolves_by_step_is_no_clash_even_where_it_is_no_figure():
     # reached by a half step down on one letter, left by a step up (common practice, no source)
     assert kinds("| G | Cm |", "D5 - - - | Db Eb - -") == [FIFTH, "free tone", THIRD]
     assert kinds("| G | Cm |", "D5 - - - | Db G4 - -")[1] == "clash"
+    assert kinds("| Cmaj7 |", "Bb4 Ab A G")[1] == "free tone"  # a short one, into the thirteenth
+    assert kinds("| Cmaj7 | Cmaj7 |", "Bb4 Ab:2 A | G")[1] == "clash"
 
 
 def test_in_compound_meters_a_beat_is_three_eighths():
@@ -98,7 +101,7 @@ def test_in_compound_meters_a_beat_is_three_eighths():
         ("Cm: | Cm |", "G4 Ab B C5", [FIFTH, "passing tone", "passing tone", ROOT]),
         ("Cm: | G7 |", "B4 Ab G -", [THIRD, "passing tone", ROOT]),
         ("Cm: | G |", "B4 Ab B -", [THIRD, "clash", THIRD]),  # no neighbour
-        ("C: | C |", "G4 Ab B C5", [FIFTH, "clash", "appoggiatura", ROOT]),  # in major it is a leap
+        ("C: | C |", "G4 Ab B C5", [FIFTH, "incomplete neighbour", "appoggiatura", ROOT]),  # in major it is a leap
     ],
 )
 def test_the_augmented_second_is_a_step_for_passing_tones_in_minor_alone(chords, melody, expected):
@@ -119,6 +122,120 @@ def test_a_step_goes_by_letters_not_by_sound():
 def test_a_half_step_on_one_letter_is_a_step_and_two_of_them_pass_nothing():
     assert kinds("| F |", "C5 - B Bb | A", "F")[1] == "passing tone"
     assert kinds("| Gb7 |", "Gb4 G G# -", "Db")[1] != "passing tone"
+
+
+@pytest.mark.parametrize("chord", ["C E G", "D F A", "E G B", "F A C", "G B D", "A C E", "B D F"])
+@pytest.mark.parametrize("rhythm", ["{} {} {} {}", "[{} {}] [{} {}]", "[3/4] {}:2 {} | {} {}:2"])
+def test_a_step_to_one_side_and_a_step_to_the_other_are_a_double_neighbour(chord, rhythm):
+    """Every chord tone of every triad of C major, from above and from below."""
+    symbol = chord[0] + {"C E G": "", "F A C": "", "G B D": "", "B D F": "dim"}.get(chord, "m")
+    meter = "[3/4] " if rhythm.startswith("[3/4]") else ""
+    for tone in chord.split():
+        above, below = ("CDEFGAB"[("CDEFGAB".index(tone) + by) % 7] for by in (1, -1))
+        for first, second in ((above, below), (below, above)):
+            found = kinds(f"{meter}| {symbol} | {symbol} |", rhythm.format(tone + "4", first, second, tone))
+            assert found[1:3] == ["double neighbour", "double neighbour"], (tone, first, second)
+            assert found[0] == found[3] != ""
+
+
+@pytest.mark.parametrize(
+    ("chords", "melody", "expected"),
+    [
+        ("| C | C |", "G4 F4 A4 G4 | E4 F4 D4 E4", ["double neighbour"] * 4),
+        ("| C |", "[G4 Ab] [F# G] -", ["double neighbour"] * 2),  # chromatic, a diminished third apart
+        ("| C | Am |", "C4 - - D | B3 C - -", ["double neighbour"] * 2),  # C belongs to both
+        ("| G | C |", "D4 - - C | - D B3 C", ["anticipation", *["double neighbour"] * 2]),  # tied over
+        ("| C | C |", "E4 F F D | E - - -", ["double neighbour"] * 3),  # struck twice
+        ("| C |", "E4 F D C", ["escape tone", "appoggiatura"]),  # not back to where it began
+        (
+            "| C |",
+            "D4 Eb C# D",
+            ["tension 9", "double neighbour", "double neighbour", "tension 9"],
+        ),  # as a neighbour may
+        ("| G7 |", "G4 A F G", ["escape tone"]),  # F is a chord tone: one step aside alone
+        ("| C | C |", "E4 F D:2 | E", ["escape tone", "tension 9"]),  # the second is long, and a colour of the chord
+        ("| C | C |", "E4 F r D | E", ["clash", "appoggiatura"]),  # a rest parts them
+    ],
+)
+def test_a_double_neighbour_goes_back_to_its_chord_tone_and_is_short(chords, melody, expected):
+    found = [kind for kind in kinds(chords, melody) if not kind.startswith(("chord tone", "outside"))]
+
+    assert found == expected
+
+
+@pytest.mark.parametrize(
+    ("chords", "melody", "place", "kind"),
+    [
+        ("| C | F |", "E4 F4 C4 C4 | A4 - - -", 1, "escape tone"),  # on the second beat of four
+        ("| C | F |", "E4 - E F | C4 - - -", 2, "escape tone"),  # on the fourth, before the chord changes
+        ("| C |", "[E4 F] C - -", 1, "escape tone"),
+        ("| C |", "[E4 D] G - -", 1, "escape tone"),  # down, and up
+        ("[3/4] C", "[3/4] E4 E F | C", 2, "escape tone"),
+        ("[6/8] C", "[6/8] E4:2 F C:3", 1, "escape tone"),
+        ("[6/8] C", "[6/8] E4:3 F:3 | C", 1, "escape tone"),  # the second of two beats
+        ("| C |", "E4 - F C", 1, "clash"),  # the third beat of four is strong
+        ("[6/4] C", "[6/4] E4 E E F C C", 3, "clash"),  # and the fourth of six
+        ("[12/8] C", "[12/8] E4:3 E:3 F:3 C:3", 2, "clash"),
+        ("[12/8] C", "[12/8] E4:3 E:3 E:3 F:3 | C", 3, "escape tone"),
+        ("| C F/C C F/C |", "C4 Db A Db", 1, "clash"),  # struck with a chord, no place is weak
+        ("| C |", "[G4 A4] C5 - -", 1, "added tone 6"),  # it goes on upwards
+        ("| C |", "[C4 B3] G3 - -", 1, "added tone maj7"),
+        ("| D | G |", "D4 - - [D3 E3] | G3 - - -", 2, "tension 9"),
+        ("| C |", "G4 [A B] G -", 2, "added tone maj7"),  # a step from A, which is no chord tone
+    ],
+)
+def test_an_escape_tone_steps_one_way_from_a_chord_tone_on_a_weak_place_and_leaps_the_other(
+    chords, melody, place, kind
+):
+    # strong places: common practice, no source
+    assert kinds(chords, melody)[place] == kind
+
+
+@pytest.mark.parametrize(
+    ("chords", "melody", "place", "kind"),
+    [
+        ("| C |", "E4 F A G", 1, "incomplete neighbour"),  # a step from E, and a leap onwards
+        ("| C |", "[E4 F] C5 - -", 1, "incomplete neighbour"),
+        ("| C | C |", "E4 - - - | F4 A G -", 1, "clash"),  # on a strong place
+        ("| C |", "E4 F:2 C5", 1, "clash"),  # long
+        ("| C |", "C4 F C -", 1, "clash"),  # a step from nothing
+        ("| C |", "E4 F r -", 1, "clash"),  # it hangs in the air
+        ("| C |", "D#4 F C5 -", 1, "clash"),  # no second of D sharp
+        ("| C |", "Db4 Eb G -", 1, "clash"),  # a step from a note that does not stand
+        ("| C |", "D4 Eb G -", 1, "incomplete neighbour"),  # a step from the ninth, which stands
+        ("| C |", "G4 C#5 D5 -", 1, "incomplete neighbour"),  # into the ninth
+        ("| C |", "C#5 D5 G4 -", 0, "incomplete neighbour"),  # as if leapt to, on the first beat as well
+        ("| C |", "C#5:2 D5 G4", 0, "clash"),
+        ("| C |", "G4 Db5 D#5 -", 1, "clash"),  # two semitones, but into a note that does not stand
+    ],
+)
+def test_a_short_note_a_step_from_one_that_belongs_is_an_incomplete_neighbour_where_nothing_else_fits(
+    chords, melody, place, kind
+):
+    # which of them clash: common practice, no source
+    assert kinds(chords, melody)[place] == kind
+
+
+@pytest.mark.parametrize(
+    ("chords", "melody", "expected"),
+    [
+        ("| Fmaj7 |", "Bb4 - B4 -", ["clash", "tension #11"]),
+        ("| Fmaj7 |", "Bb4 - Bb4 -", ["clash", "clash"]),
+        ("| Fmaj7 |", "Bb4 - A4 -", ["appoggiatura", THIRD]),
+        ("| Fmaj7 | Fmaj7 |", "Bb4 - B4 - | C5 - - -", ["clash", "tension #11", FIFTH]),  # B stays too long to pass
+        ("| Fmaj7 | Fmaj7 |", "r Bb4 - B4 | C5 - - -", ["appoggiatura", "passing tone", FIFTH]),
+        ("| Fmaj7 |", "F4 Bb4 B4 F5", [ROOT, "incomplete neighbour", "tension #11", ROOT]),  # short
+        ("| C |", "C4 B4 A4 E4", [ROOT, "added tone maj7", "added tone 6", THIRD]),
+        ("| C |", "C4 B4 A4 G4", [ROOT, "appoggiatura", "passing tone", FIFTH]),
+    ],
+)
+def test_an_appoggiatura_resolves_to_a_chord_tone_and_not_to_a_tension(chords, melody, expected):
+    assert kinds(chords, melody) == expected
+
+
+def test_over_a_bass_of_its_letter_a_suspension_is_an_octave():
+    # D over a diminished seventh chord on D sharp, as in a chorale by J. S. Bach (Riemenschneider 3)
+    assert kinds("| G | D#dim7 |", "D5 - - - | D5 C5 - -")[1:] == ["suspension 8-7", SEVENTH]
 
 
 def test_a_rest_breaks_a_line():

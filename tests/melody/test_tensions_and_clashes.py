@@ -109,11 +109,12 @@ def test_what_stands_hangs_on_the_sound_and_moves_with_the_chord(chord, place):
 
 
 @given(relative_chords, st.integers(-10, 15))
-def test_what_a_note_rubs_against_is_a_tone_of_the_chord(chord, place):
+def test_what_a_note_rubs_against_is_a_tone_of_the_chord_and_a_false_relation_has_its_letter(chord, place):
     rub = rub_of(chord, place)
 
     if rub is not None:
         assert member_of(chord, chord.root + rub.place)
+        assert (rub.how == "false relation") == ((place - chord.root - rub.place) % 7 == 0)
         if rub.how != "false relation":
             assert (place - chord.root - rub.place) * 7 % 12 == (1 if rub.how == "semitone above" else 11)
 
@@ -126,8 +127,14 @@ def test_what_a_note_rubs_against_is_a_tone_of_the_chord(chord, place):
         ("| C7 |", "B4 - - -", "B4 against the B♭ of C7: a false relation with its seventh."),
         ("| Cm |", "E5 - - -", "E5 against the E♭ of Cm: a false relation with its third."),
         ("| C |", "Eb5 - - -", "E♭5 against the E of C: a false relation with its third."),
-        ("| C |", "D#5 - - -", "D♯5 against the E of C: a false relation with its third."),
+        ("| C |", "D#5 - - -", "D♯5 against the E of C: a semitone below its third."),  # another letter
+        ("| Cmaj7 |", "A#4 - - -", "A♯4 against the B of Cmaj7: a semitone below its seventh."),
+        ("| Cm |", "Fb4 - - -", "F♭4 against the E♭ of Cm: a minor ninth above its third."),
+        ("| C |", "C#5 - - -", "C♯5 against the C of C: a false relation with its root."),
+        ("| C |", "Db5 - - -", "D♭5 against the C of C: a minor ninth above its root."),
+        ("| Cmaj9 |", "D#5 - - -", "D♯5 against the D of Cmaj9: a false relation with its ninth."),
         ("| Caug |", "G4 - - -", "G4 against the G♯ of Caug: a false relation with its fifth."),
+        ("| C7#11 |", "F4 - - -", "F4 against the E of C7♯11: a minor ninth above its third."),
         ("| Am |", "F4 - - -", "F4 against the E of Am: a minor ninth above its fifth."),
         ("| Em7 |", "F4 - - -", "F4 against the E of Em7: a minor ninth above its root."),
         ("| Cm |", "F#4 - - -", "F♯4 against the G of Cm: a semitone below its fifth."),

@@ -4,19 +4,22 @@ The kinds are asked in this order, and the first that fits is told:
 
 1. a tone of the chord, by its sound;
 2. for a *light* note (a beat at most, or shorter than two and off the beat) what it is by the notes around it:
-   suspension, retardation, anticipation, passing tone, neighbour, appoggiatura, escape tone (``figures``);
+   suspension, retardation, anticipation, passing tone, neighbour, double neighbour, appoggiatura, escape tone
+   (``figures``);
 3. for a heavy note suspension or retardation where it resolves while the chord lasts;
 4. a tension that the chord lets stand (``standing``);
 5. for a heavy note the figures of 2 that resolve by step, or with the next chord;
 6. an added tone, which the chord leaves open and lets stand (``standing``);
 7. a pedal;
-8. a clash: on the beat, or a beat or longer, not resolved by step, a semitone beside a chord tone or in a false
-   relation with it;
-9. a free tone, which is none of these.
+8. for a light note an incomplete neighbour: a step away, on one side alone, from a tone that belongs or stands;
+9. a clash: on the beat, or a beat or longer, not resolved by step, a semitone beside a chord tone or in a false
+   relation with it; a heavy note resolves to a chord tone alone, a light one also to a tension;
+10. a free tone, which is none of these.
 
-So a ninth that is held out is a tension, and one that is touched between two chord tones a passing tone. A beat is one
-as it is felt: three eighths in 6/8. The order is common practice, no source; the kinds have theirs in ``figures`` and
-``standing``.
+So a ninth that is held out is a tension, and one that is touched between two chord tones a passing tone. A
+fourth over a major chord clashes on a weak beat where it is leapt to and left by leap, not where it is a step from a
+chord tone. A beat is one as it is felt: three eighths in 6/8. The order is common practice, no source; the kinds have
+theirs in ``figures`` and ``standing``.
 """
 
 from __future__ import annotations
@@ -24,7 +27,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from nearhand.melody.figuration import Figuration, Place, places
-from nearhand.melody.figures import PEDAL, RETARDATION, SUSPENSION, figures, is_pedal, resolves_within, suspension
+from nearhand.melody.figures import (
+    INCOMPLETE_NEIGHBOUR,
+    PEDAL,
+    RETARDATION,
+    SUSPENSION,
+    figures,
+    is_incomplete_neighbour,
+    is_pedal,
+    resolves_within,
+    suspension,
+)
 from nearhand.melody.harmonies import Harmony, time_line
 from nearhand.melody.standing import Rub, is_added, member_of, rub_of, tension_of
 from nearhand.theory.chord import RelativeChord
@@ -113,7 +126,7 @@ def _tone(music: Figuration, place: Place) -> Tone:
 
 def _kinds(music: Figuration, place: Place, chord: RelativeChord) -> Iterator[str]:
     """What a note outside its chord may be, the likeliest first."""
-    is_light = _is_light(music, place)
+    is_light = music.line.is_light(place.onset, place.end)
     if is_light:
         yield from figures(music, place, is_light)
     elif resolves_within(music, place) and (suspended := suspension(music, place)):
@@ -127,12 +140,8 @@ def _kinds(music: Figuration, place: Place, chord: RelativeChord) -> Iterator[st
         yield ADDED
     if is_pedal(music, place):
         yield PEDAL
-
-
-def _is_light(music: Figuration, place: Place) -> bool:
-    """Whether a note is short, or a little longer and off the beat, while it sounds with the chord."""
-    beats, pulse = place.end - place.onset, music.line.pulse_at(place.onset)
-    return beats <= pulse or (beats < 2 * pulse and not music.line.is_on_the_beat(place.onset))
+    if is_light and is_incomplete_neighbour(music, place):
+        yield INCOMPLETE_NEIGHBOUR
 
 
 def _named(music: Figuration, place: Place, harmony: Harmony, kind: str) -> str:
@@ -144,7 +153,7 @@ def _named(music: Figuration, place: Place, harmony: Harmony, kind: str) -> str:
     after = music.next_pitch(place.note, 1)
     if kind in (SUSPENSION, RETARDATION) and after is not None and resolves_within(music, place):
         first = (note.interval.fifths - harmony.chord.bass) * 4 % 7 + 1
-        first += 7 * (first == 2 and kind == SUSPENSION)
+        first += 7 * (first == 1 or (first == 2 and kind == SUSPENSION))
         return f"{first}-{first + (1 if kind == RETARDATION else -1)}"
     return ""
 
@@ -154,6 +163,7 @@ def _unexplained(music: Figuration, place: Place, tone: Tone) -> Tone:
     assert tone.chord is not None
     is_heard = tone.beats >= music.line.pulse_at(place.onset) or music.line.is_on_the_beat(place.onset)
     rub = rub_of(tone.chord, tone.note.interval.fifths)
-    if is_heard and rub is not None and music.resolution(place.note) is None:
+    is_light = music.line.is_light(place.onset, place.end)
+    if is_heard and rub is not None and music.resolution(place.note, or_stands=is_light) is None:
         return tone._replace(kind=CLASH, rub=rub)
     return tone._replace(kind=FREE)

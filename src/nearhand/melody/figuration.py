@@ -8,6 +8,7 @@ follow at once are taken as one; a rest resolves nothing.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from nearhand.melody.harmonies import TimeLine
@@ -88,18 +89,36 @@ class Figuration(NamedTuple):
         place = self.notes[index].interval.fifths
         return bool(member_of(harmony.chord, place) or (or_stands and tension_of(harmony.chord, place)))
 
-    def resolution(self, index: int, way: int = 0) -> int | None:
-        """The note to which a note goes on by steps in one direction, a chord tone or one that stands; else None.
+    def is_tone(self, index: int, or_stands: bool = False) -> bool:
+        """Whether a note is a tone of any of the harmonies that it sounds with; ``or_stands``: or may stand there."""
+        onsets = (max(self.notes[index].onset, self.line.harmonies[each].onset) for each in self.over(index))
+        return any(self.is_tone_at(index, onset, or_stands) for onset in onsets)
 
-        ``way``: 1 or -1 where only the steps up or down are asked for.
+    def over(self, index: int) -> range:
+        """The indexes of the harmonies that a note sounds with."""
+        end = self.end(index)
+        first = self.line.index_at(max(self.notes[index].onset, 0)) if end > 0 else None
+        if first is None:
+            return range(0)
+        return range(first, bisect_left(self.line.harmonies, end, key=lambda harmony: harmony.onset))
+
+    def is_light(self, index: int) -> bool:
+        """Whether a note is short, or a little longer and off the beat."""
+        return self.line.is_light(self.notes[index].onset, self.end(index))
+
+    def resolution(self, index: int, or_stands: bool = False) -> int | None:
+        """The tone of its chord to which a note goes on by steps in one direction, through light notes; else None.
+
+        ``or_stands``: or the first note on that way which may stand over its chord.
         """
         after = self.next_pitch(index, 1)
         direction = self.step(index, after)
-        if not direction or (way and direction != way):
+        if not direction:
             return None
-        while after is not None and not self.is_tone_at(after, self.notes[after].onset, or_stands=True):
+        while after is not None and not self.is_tone_at(after, self.notes[after].onset, or_stands):
             further = self.next_pitch(after, 1)
-            after = further if self.step(after, further) == direction else None
+            goes_on = self.is_light(after) and self.step(after, further) == direction
+            after = further if goes_on else None
         return after
 
 
@@ -114,15 +133,13 @@ class Place(NamedTuple):
 
 def places(music: Figuration) -> Iterator[Place | None]:
     """Every note over every harmony that it sounds with, in order; None for a note that sounds with none of them."""
-    harmonies = music.line.harmonies
     for index, note in enumerate(music.notes):
-        end = music.end(index)
-        number = music.line.index_at(max(note.onset, 0)) if end > 0 else None
-        if number is None:
+        numbers = music.over(index)
+        if not numbers:
             yield None
-        while number is not None and number < len(harmonies) and harmonies[number].onset < end:
-            yield Place(index, number, max(note.onset, harmonies[number].onset), min(end, harmonies[number].end))
-            number += 1
+        for number in numbers:
+            harmony = music.line.harmonies[number]
+            yield Place(index, number, max(note.onset, harmony.onset), min(music.end(index), harmony.end))
 
 
 def _direction(interval: Interval) -> int:

@@ -2,6 +2,9 @@
 
 Definitions: Open Music Theory, "Embellishing tones"; R. Hutchinson, *Music Theory for the 21st-Century Classroom*,
 "Non-Chord Tones" (both from memory). Steps are those of ``figuration``; what follows a rest is taken as leapt to.
+
+An appoggiatura resolves to a chord tone. A light note that is leapt to and goes by step to a tension, and one that is
+reached by step on a weak place and leaps onwards, are incomplete neighbours: step on one side, leap on the other.
 """
 
 from __future__ import annotations
@@ -12,25 +15,28 @@ from nearhand.melody.figuration import Figuration, Place
 
 SUSPENSION, RETARDATION, ANTICIPATION = "suspension", "retardation", "anticipation"
 PASSING, UPPER_NEIGHBOUR, LOWER_NEIGHBOUR = "passing tone", "upper neighbour", "lower neighbour"
+DOUBLE_NEIGHBOUR, INCOMPLETE_NEIGHBOUR = "double neighbour", "incomplete neighbour"
 APPOGGIATURA, ESCAPE, PEDAL = "appoggiatura", "escape tone", "pedal"
 FIGURES = (
-    SUSPENSION, RETARDATION, ANTICIPATION, PASSING, UPPER_NEIGHBOUR, LOWER_NEIGHBOUR, APPOGGIATURA, ESCAPE, PEDAL,
+    SUSPENSION, RETARDATION, ANTICIPATION, PASSING, UPPER_NEIGHBOUR, LOWER_NEIGHBOUR, DOUBLE_NEIGHBOUR, APPOGGIATURA,
+    ESCAPE, INCOMPLETE_NEIGHBOUR, PEDAL,
 )  # fmt: skip
 
 
 def figures(music: Figuration, place: Place, is_light: bool) -> Iterator[str]:
     """What a note outside its harmony may be called, in the order in which the kinds are asked.
 
-    A light note may be any of the figures. A heavy one is one only where it resolves to a tone of the chord there, or
-    to one that stands over it, and no escape tone.
+    A light note may be any of the figures. A heavy one is one only where it resolves, and no escape tone.
     """
     if suspended := suspension(music, place):
         yield suspended
     if _anticipates(music, place):
         yield ANTICIPATION
-    if not is_light and music.resolution(place.note) is None:
+    if not is_light and music.resolution(place.note, or_stands=True) is None:
         return
     yield from _between(music, place.note)
+    if _is_in_double_neighbour(music, place.note):
+        yield DOUBLE_NEIGHBOUR
     if _is_appoggiatura(music, place.note):
         yield APPOGGIATURA
     if is_light and _is_escape(music, place):
@@ -97,17 +103,65 @@ def _fills(music: Figuration, before: int, index: int, after: int) -> bool:
     return first.steps != last.steps and abs((-first + last).semitones) == 2
 
 
+def _is_in_double_neighbour(music: Figuration, index: int) -> bool:
+    """Whether a note is the first or the second of a double neighbour."""
+    before, after = music.next_pitch(index, -1), music.next_pitch(index, 1)
+    return _is_double_neighbour(music, index, after) or _is_double_neighbour(music, before, index)
+
+
+def _is_double_neighbour(music: Figuration, first: int | None, second: int | None) -> bool:
+    """Two light notes outside their chords, a step above and a step below the tone before and after them.
+
+    That tone belongs to its chord or stands over it.
+    """
+    if first is None or second is None:
+        return False
+    before, after = music.next_pitch(first, -1), music.next_pitch(second, 1)
+    if before is None or after is None or not music.is_same(before, after):
+        return False
+    if not all(music.is_light(each) and not music.is_tone(each) for each in (first, second)):
+        return False
+    away = music.step(before, first)
+    is_around = bool(away) and music.step(after, second) == -away
+    return is_around and all(music.is_tone(each, or_stands=True) for each in (before, after))
+
+
 def _is_appoggiatura(music: Figuration, index: int) -> bool:
-    """Leapt to, or struck after a rest, and resolved by step."""
-    before = music.next_pitch(index, -1)
-    return not music.step(index, before) and music.resolution(index) is not None
+    """Leapt to, or struck after a rest, and resolved by step to a chord tone."""
+    return _is_leapt_to(music, index) and music.resolution(index) is not None
+
+
+def _is_leapt_to(music: Figuration, index: int) -> bool:
+    return not music.step(index, music.next_pitch(index, -1))
 
 
 def _is_escape(music: Figuration, place: Place) -> bool:
-    """Reached by step and left by leap, off the beat."""
+    """On a weak place, a step away from a chord tone, and left by a leap the other way."""
     before, after = music.next_pitch(place.note, -1), music.next_pitch(place.note, 1)
+    if before is None or after is None or not _leaves_weakly(music, place):
+        return False
+    away = music.step(before, place.note)
+    turns = (music.notes[after].pitch.midi - music.notes[place.note].pitch.midi) * away < 0
+    return turns and music.is_tone_at(before, place.onset)
+
+
+def _leaves_weakly(music: Figuration, place: Place) -> bool:
+    """Whether a note stands on a weak place and is left by leap."""
+    after = music.next_pitch(place.note, 1)
     is_left_by_leap = after is not None and not music.step(place.note, after)
-    return bool(music.step(place.note, before)) and is_left_by_leap and not music.line.is_on_the_beat(place.onset)
+    return is_left_by_leap and not music.line.is_strong(place.onset)
+
+
+def is_incomplete_neighbour(music: Figuration, place: Place) -> bool:
+    """Whether a light note is a step away from a tone that belongs to its chord or stands over it, on one side alone.
+
+    It is leapt to and goes on to that tone by step, or it stands on a weak place, comes from it, and is left by leap.
+    """
+    before = music.next_pitch(place.note, -1)
+    if _is_leapt_to(music, place.note):
+        return music.resolution(place.note, or_stands=True) is not None
+    assert before is not None
+    return _leaves_weakly(music, place) and music.is_tone_at(before, place.onset, or_stands=True)
 
 
 def is_pedal(music: Figuration, place: Place) -> bool:

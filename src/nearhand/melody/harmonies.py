@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 _COMPOUND = 3
 """Units of the meter in one beat of a compound meter: 6/8 has two beats of three eighths."""
+_GROUPS = {4: 2, 6: 3}
+"""Beats in a bar to the beats from one strong place to the next; in all other meters only the first beat is strong."""
 
 
 class Harmony(NamedTuple):
@@ -58,7 +60,22 @@ class TimeLine(NamedTuple):
 
     def is_on_the_beat(self, onset: Beats) -> bool:
         """Whether a beat as it is felt begins there."""
-        return (onset - self.bars[self.bar_at(onset) - 1][0]) % self.pulse_at(onset) == 0
+        return self._into_its_bar(onset) % self.pulse_at(onset) == 0
+
+    def is_strong(self, onset: Beats) -> bool:
+        """Whether a beat is a strong place: a bar, its third beat of four or fourth of six, or a chord begins there."""
+        meter, pulse = self.bars[self.bar_at(onset) - 1][1], self.pulse_at(onset)
+        group = _GROUPS.get(meter.beats // pulse, meter.beats // pulse)
+        harmony = self.at(onset)
+        return self._into_its_bar(onset) % (group * pulse) == 0 or (harmony is not None and harmony.onset == onset)
+
+    def is_light(self, onset: Beats, end: Beats) -> bool:
+        """Whether what sounds from one beat to another is short, or a little longer and off the beat."""
+        beats, pulse = end - onset, self.pulse_at(onset)
+        return beats <= pulse or (beats < 2 * pulse and not self.is_on_the_beat(onset))
+
+    def _into_its_bar(self, onset: Beats) -> Beats:
+        return onset - self.bars[self.bar_at(onset) - 1][0]
 
 
 def time_line(progression: Progression) -> TimeLine:

@@ -149,32 +149,34 @@ def is_added(tension: str) -> bool:
 def rub_of(chord: RelativeChord, place: int) -> Rub | None:
     """The chord tone that a note rubs against, None where it rubs against none.
 
-    First a third, fifth or seventh of the other kind, or of the same letter: a false relation. Then a tone that lies a
-    semitone below the note, which sounds a minor ninth above it. Then one that lies a semitone above the note.
+    First the other form of a third, fifth or seventh, which has the same letter: a false relation. Then a tone that
+    lies a semitone below the note, which sounds a minor ninth above it. Then one that lies a semitone above the note.
+    Of the same letter they are false relations, too.
 
     >>> from nearhand.notation.numerals import parse_numeral
     >>> from nearhand.theory.mode import MAJOR
     >>> rub_of(parse_numeral("I", MAJOR), -1)                                # F over C
     Rub(place=4, member='third', how='semitone above')
-    >>> rub_of(parse_numeral("Imaj7", MAJOR), -2).how                        # Bb over Cmaj7
-    'false relation'
+    >>> [rub_of(parse_numeral("Imaj7", MAJOR), place).how for place in (-2, 10)]     # Bb A# over Cmaj7
+    ['false relation', 'semitone below']
     """
     above = place - chord.root
     tones = _members(chord.quality, chord.bass - chord.root)
     for tone, member in tones:
-        is_other_form = (tone - above) % 7 == 0 or {sound(tone), sound(above)} in _FORMS.get(member, ())
-        if member in _TELLING and is_other_form:
+        if member in _TELLING and _is_of_one_letter(tone, above):
             return Rub(tone, member, FALSE_RELATION)
     for semitones, how in ((1, SEMITONE_ABOVE), (-1, SEMITONE_BELOW)):
         for tone, member in tones:
             if sound(tone) == (sound(above) - semitones) % 12:
-                return Rub(tone, member, how)
+                return Rub(tone, member, FALSE_RELATION if _is_of_one_letter(tone, above) else how)
     return None
 
 
 _TELLING = ("third", "fifth", "seventh")
-_FORMS = {"third": ({_SHARP_NINTH, _THIRD},), "seventh": ({_MINOR_SEVENTH, _MAJOR_SEVENTH},)}
-"""The two forms of a member, minor and major, in semitones above the root: they contradict by their sound alone."""
+
+
+def _is_of_one_letter(place: int, other: int) -> bool:
+    return (place - other) % 7 == 0
 
 
 def sound(place: int) -> int:

@@ -201,7 +201,7 @@ TOPICS = (
         (
             "tones holds every note of the melody against its chord. A short note is asked first what it does between "
             "the notes around it, a long one (more than a beat) first whether it stands over the chord as a tension.",
-            "A clash is heard on the beat, or for a beat, and does not go on by step. top melody puts the melody on "
+            "A clash is heard on the beat, or for a beat, and no step explains it. top melody puts the melody on "
             "top of the voicings.",
         ),
         (
@@ -211,11 +211,13 @@ TOPICS = (
         (
             ("passing tone", "a step to it, and a step on in the same direction"),
             ("neighbour", "a step away and back, upper or lower"),
+            ("double neighbour", "two short notes, a step above and a step below the same chord tone"),
             ("suspension", "a tone of the chord before, kept, then a step down; 4-3 are its intervals from the bass"),
             ("retardation", "the same, with a step up"),
             ("anticipation", "a tone of the next chord that comes early"),
-            ("appoggiatura", "a leap to it, and a step from it"),
-            ("escape tone", "a step to it off the beat, and a leap from it"),
+            ("appoggiatura", "a leap to it, and a step from it to a chord tone"),
+            ("escape tone", "a step to it on a weak place, and a leap back the other way"),
+            ("incomplete neighbour", "a short note with a step on one side and a leap on the other, else unexplained"),
             ("pedal", "a tone that sounds through a chord it does not belong to"),
             ("tension", "9, 11, 13 or an altered one that the chord lets stand"),
             ("added tone", "a sixth or seventh that the chord leaves open"),
