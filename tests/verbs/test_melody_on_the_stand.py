@@ -172,7 +172,9 @@ def test_octave_takes_the_melody_up_and_down_and_back():
         moved = after(*(f"octave {word}" for word in words), start=start)
         assert numbers_of(moved) == [number + 12 * octaves for number in numbers_of(start)]
     assert told(after("octave up", "undo", start=start)) == told(start)
-    assert told(after("octave up", "home", start=start)) == told(after(*OVER))
+    assert told(after("octave up", "home", start=start)) == told(after(*OVER, "octave up"))
+    assert told(after("octave up", "home", "octave nearest", start=start)) == told(after(*OVER))
+    assert told(after("up 9", "to C", start=start)) == told(after("to C", start=start))
 
 
 @pytest.mark.parametrize("step", ["next", "back"])

@@ -66,7 +66,7 @@ def with_conventions(session: Session, arguments: Arguments) -> Session:
     if arguments.has("plain"):
         conventions = conventions._replace(plain=True)
     if way := arguments.option("way"):
-        session = session._replace(way=way, octaves=0)
+        session = session._replace(way=way, octaves=0, lift=0)
     return session._replace(conventions=conventions)
 
 

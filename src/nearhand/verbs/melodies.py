@@ -140,7 +140,7 @@ def put_over_chords(session: Session, text: str, way: str) -> Session:
     new = over_chords(tune, text, shown, session.conventions, way)
     assert new.melody is not None
     lies, would_lie = (tonic_near(shown, new.melody.tonic, each).midi for each in (way, session.way))
-    return session.under_another_melody()._replace(tune=new, octaves=(lies - would_lie) // 12)
+    return session.under_another_melody()._replace(tune=new, octaves=0, lift=(lies - would_lie) // 12)
 
 
 def melody_in(session: Session, key: Key) -> Melody | None:
@@ -152,7 +152,7 @@ def melody_in(session: Session, key: Key) -> Melody | None:
     if tune.melody is None:
         return None
     try:
-        return tune.melody.in_key(key, session.way, session.octaves)
+        return tune.melody.in_key(key, session.way, session.octaves + session.lift)
     except ValueError as error:
         raise InputError(
             f"in {key}, {error}", wanted="a nearer octave", hint=_way_out(session, tune.melody, key)
@@ -161,7 +161,7 @@ def melody_in(session: Session, key: Key) -> Melody | None:
 
 def _way_out(session: Session, melody: Melody, key: Key) -> str:
     """How a melody that would leave the MIDI numbers stays inside them."""
-    if session.octaves:
+    if session.octaves or session.lift:
         return "octave nearest brings the melody back"
     span = melody._replace(tonic=tonic_near(key, melody.tonic, session.way)).span
     is_too_high = span is not None and span[1].midi > HIGHEST

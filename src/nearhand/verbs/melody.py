@@ -125,7 +125,8 @@ def octave(session: Session, arguments: Arguments) -> Outcome:
     refuse_without_melody(session)
     choice = choice_of("octave", arguments, OCTAVES)
     octaves = 0 if choice == "nearest" else session.octaves + (1 if choice == "up" else -1)
-    session = session.under_another_melody()._replace(octaves=octaves)
+    lift = 0 if choice == "nearest" else session.lift
+    session = session.under_another_melody()._replace(octaves=octaves, lift=lift)
     return Outcome(session, melody_views(session, (session.stand[1],), introduces=False))
 
 
@@ -135,4 +136,4 @@ def way(session: Session, arguments: Arguments) -> Outcome:
     Raises InputError.
     """
     session = session.under_another_melody()
-    return shown_or_kept(session._replace(way=choice_of("way", arguments, WAYS), octaves=0))
+    return shown_or_kept(session._replace(way=choice_of("way", arguments, WAYS), lift=0))

@@ -30,8 +30,9 @@ def to(session: Session, arguments: Arguments) -> Outcome:
         )
     text, note = seeded(arguments.text)
     keys = read_keys(text, session)
-    session = session.moved_to(keys[-1]) if len(keys) < 12 else session.on_best_path()
-    return Outcome(session, noted(views(session, keys, introduces=False), note))
+    moved = session.moved_to(keys[-1] if len(keys) < 12 else session.stand[1])
+    left = moved if len(keys) < 12 else session.on_best_path()
+    return Outcome(left, noted(views(moved, keys, introduces=False), note))
 
 
 def next_key(session: Session, arguments: Arguments) -> Outcome:
@@ -94,7 +95,7 @@ def _in_octave(moved: Session, before: Session, semitones: int) -> Session:
     old, new = melody_in(before, before.stand[1]), melody_in(moved, moved.stand[1])
     assert old is not None
     assert new is not None
-    return moved._replace(octaves=(old.tonic.midi + semitones - new.tonic.midi) // 12)
+    return moved._replace(lift=(old.tonic.midi + semitones - new.tonic.midi) // 12)
 
 
 def _semitones(arguments: Arguments) -> int:
@@ -140,7 +141,7 @@ def _read_in(session: Session, arguments: Arguments, other: Callable[[Key], Key]
     session = loaded(session, arguments._replace(words=()))
     tune, key = session.stand
     new = session.with_tune(tune.read_in(other(tune.key)))
-    new = new._replace(shown_key=other(key), loop=session.loop, octaves=session.octaves)
+    new = new._replace(shown_key=other(key), loop=session.loop, octaves=session.octaves, lift=session.lift)
     name = key_name(other(key), session.conventions)
     what, whose = ("chords", "numerals") if tune.progression.bars else ("notes", "degrees")
     stays = f"The {what} stay as they are; their {whose} are now read in {name}."

@@ -37,7 +37,8 @@ class Session(NamedTuple):
     no work, and undo leaves it alone.
 
     ``way``: how melodies go to other keys, one of ``theory.melody.WAYS``; ``octaves``: how many the melody on the
-    stand is taken on from there.
+    stand is taken on from there; ``lift``: how many more as long as it stays in the shown key, for ``up`` and ``down``
+    go just so far.
 
     Pins and a given top line of the ``wishes`` belong to the tune, and sound in its own key.
     """
@@ -54,6 +55,7 @@ class Session(NamedTuple):
     colours: str = "auto"
     way: str = "nearest"
     octaves: int = 0
+    lift: int = 0
 
     @property
     def loops(self) -> bool:
@@ -87,7 +89,7 @@ class Session(NamedTuple):
 
     def moved_to(self, key: Key) -> Session:
         """The session with its tune shown in another key, on the best path there, its melody by the usual way."""
-        return self.on_best_path()._replace(shown_key=key, octaves=0)
+        return self.on_best_path()._replace(shown_key=key, lift=0)
 
     def read_in(self, key: Key) -> Session:
         """The session with its tune read in another key and shown there; the melody stays in its octave.
@@ -102,7 +104,7 @@ class Session(NamedTuple):
         wishes = self.wishes
         if wishes.melody or wishes.pins or wishes.path > 1:
             wishes = wishes._replace(melody=(), pins=(), octaves=False, path=1)
-        return self._replace(tune=tune, shown_key=tune.key, loop=None, wishes=wishes, octaves=0)
+        return self._replace(tune=tune, shown_key=tune.key, loop=None, wishes=wishes, octaves=0, lift=0)
 
 
 class Outcome(NamedTuple):
@@ -142,7 +144,7 @@ def keep_tune(old: Session, new: Session) -> Session:
     if new.tune is None or new.tune is old.tune:
         return old
     if old.tune is not None and new.tune.progression is old.tune.progression and old.tune.progression.bars:
-        return old.under_another_melody()._replace(tune=new.tune, octaves=0)
+        return old.under_another_melody()._replace(tune=new.tune, octaves=0, lift=0)
     return old.with_tune(new.tune)
 
 
