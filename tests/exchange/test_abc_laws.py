@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from nearhand.exchange.abc_files import read_abc
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
-from nearhand.theory.melody import home_tonic
 
 ACCIDENTALS = {-1: "_", 0: "=", 1: "^"}
 SHARPS, FLATS = "FCGDAEB", "BEADGCF"
