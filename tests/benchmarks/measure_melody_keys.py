@@ -67,7 +67,12 @@ class Tune(NamedTuple):
     @property
     def family(self) -> str:
         """Major or minor, by the third."""
-        return "minor" if self.mode in MINOR_FAMILY else "major"
+        return family(self.mode)
+
+
+def family(mode: str) -> str:
+    """Major or minor, by the third of a mode."""
+    return "minor" if mode in MINOR_FAMILY else "major"
 
 
 def place(name: str) -> int:
@@ -205,8 +210,11 @@ def held_out(tunes: Iterable[Tune]) -> Iterator[Tune]:
         numbers[group] += 1
 
 
-def print_accuracy(tunes: list[Tune]) -> None:
-    """A table, a row a collection: percent of keys found by each of our profiles, by counted notes, and by music21."""
+def print_accuracy(tunes: list[Tune], by_third: bool = False) -> None:
+    """A table, a row a collection: percent of keys found by each of our profiles, by counted notes, and by music21.
+
+    The mode must be the very one, or with ``by_third`` one of its third. Music21 names major and minor alone.
+    """
     from nearhand.harmony.key_profiles import PROFILES
     from nearhand.harmony.melody_keys import rank_keys_of_melody
     from nearhand.theory.pitch_class import pitch_class
@@ -220,9 +228,10 @@ def print_accuracy(tunes: list[Tune]) -> None:
         answers = {name: rank_keys_of_melody(notes, lengths, name)[0].key for name in PROFILES}
         answers["counted"] = rank_keys_of_melody(notes)[0].key
         for name, key in answers.items():
-            row[name] += (key.tonic.fifths, key.mode.name) == (tune.tonic, tune.family)
+            mode = family(key.mode.name) if by_third else key.mode.name
+            row[name] += (key.tonic.fifths, mode) == (tune.tonic, tune.family if by_third else tune.mode)
         for name, answer in tune.theirs.items():
-            row[name] += answer == (tune.tonic * 7 % 12, tune.family)
+            row[name] += answer == (tune.tonic * 7 % 12, tune.family if by_third else tune.mode)
     columns = [*PROFILES, "counted", *THEIRS]
     print(f"| collection | tunes | in minor | {' | '.join(columns)} |")
     print(f"|---|--:|--:|{'--:|' * len(columns)}")
@@ -240,10 +249,26 @@ def print_probabilities(tunes: list[Tune]) -> None:
     for tune in tunes:
         best = rank_keys_of_melody([pitch_class(at) for at, _ in tune.notes], [beats for _, beats in tune.notes])[0]
         answer = (best.key.tonic.fifths, best.key.mode.name)
-        right[min(int(10 * best.share), 9)].append(answer == (tune.tonic, tune.family))
+        right[min(int(10 * best.share), 9)].append(answer == (tune.tonic, tune.mode))
     for tenth, answers in sorted(right.items()):
         share = 100 * sum(answers) / len(answers)
         print(f"{10 * tenth:3d} to {10 * tenth + 10:3d} %: {len(answers):5d} tunes, {share:5.1f} % right")
+
+
+def print_modes(tunes: list[Tune]) -> None:
+    """How often a church mode is named, how often it is that of the file, and how often a tune's tonic is right."""
+    from nearhand.harmony.melody_keys import rank_keys_of_melody
+    from nearhand.theory.pitch_class import pitch_class
+
+    rows: dict[str, Counter[str]] = defaultdict(Counter)
+    for tune in tunes:
+        key = rank_keys_of_melody([pitch_class(at) for at, _ in tune.notes], [beats for _, beats in tune.notes])[0].key
+        if key.mode.name not in ("major", "minor"):
+            rows[key.mode.name]["named"] += 1
+            rows[key.mode.name]["tonic"] += key.tonic.fifths == tune.tonic
+            rows[key.mode.name]["right"] += (key.tonic.fifths, key.mode.name) == (tune.tonic, tune.mode)
+    for mode, row in rows.items():
+        print(f"{mode}: {row['named']} tunes, {row['right']} right, {row['tonic']} with the right tonic")
 
 
 if __name__ == "__main__":
@@ -253,7 +278,12 @@ if __name__ == "__main__":
         "Major and minor, percent of keys found exactly: ours by profile, ours by counted notes, music21's by profile"
     )
     print_accuracy(PLAIN)
+    MODAL = [tune for tune in EVERY_TUNE if tune.mode not in ("major", "minor")]
+    print("\nOther modes, all tunes: percent with the right tonic and mode")
+    print_accuracy(MODAL)
     print("\nOther modes, all tunes: percent with the right tonic and third")
-    print_accuracy([tune for tune in EVERY_TUNE if tune not in PLAIN])
+    print_accuracy(MODAL, by_third=True)
+    print("\nChurch modes that are named first, Chinese songs left out")
+    print_modes([tune for tune in EVERY_TUNE if tune.collection != "han"])
     print("\nThe probability of the first key, Chinese songs left out")
     print_probabilities([tune for tune in PLAIN if tune.collection != "han"])

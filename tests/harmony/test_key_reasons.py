@@ -60,7 +60,7 @@ def test_a_melody_gives_its_reasons():
         "its signature, one sharp, fits every note but D#",
         "D#, its leading tone, sounds once",
         "it opens and closes on its tonic",
-        "its tonic chord, E G B, takes 57 % of the melody",
+        "its tonic chord, E G B, takes 57 percent of the melody",
         f"it fits the profile of a minor key with r={r:.2f}",
     )
 
@@ -73,24 +73,24 @@ def test_lengths_and_the_profile_are_those_that_are_asked_for():
     told = reasons_for(key("C"), (), notes, PLAIN, lengths=[3, 1, 1, 2], profile="krumhansl-kessler")
 
     assert told[-2:] == (
-        "its tonic chord, C E G, takes 86 % of the melody",
+        "its tonic chord, C E G, takes 86 percent of the melody",
         f"it fits the profile of a major key with r={r:.2f}",
     )
 
 
 def test_a_third_that_is_missed_is_a_reason_against():
     assert "its third, E, is missing from the melody" in reasons("C", melody="G A C D F G")
-    assert "its tonic chord, C E G, takes 100 % of the melody" in reasons("C", melody="C G C")
+    assert "its tonic chord, C E G, takes 100 percent of the melody" in reasons("C", melody="C G C")
 
 
 def test_chords_and_a_melody_give_their_reasons_together():
     assert reasons("e", "Em B7", "G F# D# E") == (
         "all chords belong to it",
         "its signature, one sharp, fits every note but D#",
-        "D#, its leading tone, sounds twice",
+        "D#, its leading tone, sounds twice in chords and melody",
         "it opens on its tonic and closes on its dominant",
         "the melody closes on its tonic",
-        "its tonic chord, E G B, takes 50 % of the melody",
+        "its tonic chord, E G B, takes 50 percent of the melody",
         "the melody fits the profile of a minor key with r=0.42",
     )
 

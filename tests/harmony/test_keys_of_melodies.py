@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from music21 import analysis, stream
 from music21 import note as music21_note
 
+from nearhand.harmony.church_modes import modes_heard
 from nearhand.harmony.key_finding import rank_keys, ranked
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE, PROFILES
 from nearhand.harmony.melody_evidence import correlation, weighed
@@ -327,7 +328,7 @@ def test_the_shares_of_a_melody_sum_to_one(melody):
 
     assert sum(fit.share for fit in fits) == pytest.approx(1)
     assert [fit.score for fit in fits] == sorted((fit.score for fit in fits), reverse=True)
-    assert {fit.key.mode for fit in fits} <= {MAJOR, MINOR}
+    assert {fit.key.mode for fit in fits if fit.key not in modes_heard(melody)} <= {MAJOR, MINOR}
 
 
 @given(melodies, st.integers(-6, 6))
@@ -367,6 +368,7 @@ def test_a_correlation_lies_between_minus_one_and_one(melody):
 def test_chords_and_melody_together_multiply_their_odds(line, melody):
     progression = [chord.in_key(key("C")) for chord in line]
     by_chords = {fit.key: fit.score for fit in rank_keys(progression)}
+    assume(not modes_heard(melody))
     by_melody = {fit.key: fit.score for fit in rank_keys_of_melody(melody)}
     both = {fit.key: fit for fit in rank_keys_of_both(progression, melody)}
     shared = by_chords.keys() & by_melody.keys()

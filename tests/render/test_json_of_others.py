@@ -60,7 +60,7 @@ def test_a_key_that_turns_is_told_with_its_pivot():
 def test_a_melody_is_given_back_as_it_was_written():
     alone, both = document('keys --melody "E4 F#4, Bb"'), document('keys "| Em | B7 |" --melody "E D♯"')
 
-    fields = ["schema", "keys", "regions", "melody", "signatures", "elimination", "relative", "profile"]
+    fields = ["schema", "keys", "regions", "melody", "signatures", "elimination", "mode", "relative", "profile"]
     assert list(alone) == list(both) == fields
     assert (alone["melody"], both["melody"]) == (["E4", "F#4", "Bb4"], ["E", "D#"])
     assert (alone["regions"], len(both["regions"])) == ([], 1)
@@ -73,6 +73,7 @@ def test_a_melody_tells_its_signature_and_its_relative():
 
     assert found["signatures"] == [{"accidentals": -1, "name": "one flat", "outside": ["C#"]}]
     assert found["elimination"] == "Bb, but no Eb: one flat. C# is the raised seventh of D minor."
+    assert found["mode"] is None
     assert found["relative"]["key"] == "F major"
     assert found["relative"]["sentence"].startswith("D minor rather than F major: it begins and ends on D, ")
     assert 0 <= found["relative"]["probability"] < found["keys"][0]["probability"]

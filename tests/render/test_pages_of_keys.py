@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from render.page_words import WIDTHS, page
 
 from nearhand.harmony.key_profiles import PROFILES
 
+CHARTS = Path(__file__).parents[2] / "progressions"
 MELODY = '"D4 E F G A Bb C#5 D"'
 
 
@@ -47,9 +50,32 @@ def test_for_ears_percents_are_words():
     text = " ".join(page("layout spoken", f"keys --melody {MELODY} --profile temperley").split())
 
     assert text.startswith("B flat, but no E flat: one flat. C sharp is the raised seventh of D minor. D minor rather")
-    assert "D and A are 38 percent of the notes, F and C 12 percent." in text
+    assert "D and A are 38 percent of the notes, F and C 13 percent." in text
     assert text.endswith("The profile is that of Temperley 2007.")
     assert "%" not in text
+
+
+def test_a_church_mode_is_named_first_and_told_from_the_key_of_its_third():
+    # dorian is minor with a raised sixth (Open Music Theory, "Diatonic Modes")
+    lines = page('keys --melody "E4 F# G A B C#5 D E B A F# E4"', width=200).split("\n")
+
+    assert lines[0] == "F♯ and C♯, but no G♯: two sharps."
+    assert lines[1].startswith("E dorian rather than E minor: every note fits, C♯ is its raised sixth, no C sounds")
+    assert lines[2].startswith("E dorian")
+
+
+def test_altered_notes_leave_the_signature_of_the_key_that_is_ranked_first():
+    text = page(f"keys {CHARTS / 'tangerine-ferry.toml'}", width=400)
+
+    assert "The melody\nB♭ and E♭, but A as well as A♭: two flats. G♭, D♭, A♭, E and B lie outside.\nB♭ major" in text
+    assert "A, its leading tone, sounds 6 times in chords and melody" in text
+
+
+def test_in_sentences_percents_are_words_and_never_part_from_their_number():
+    text = page(f"keys --melody {MELODY}")
+    sentences = [each for each in text.split("\n") if "%" in each]
+
+    assert all(each.split()[-1] == "%" and len(each.split()) == 4 for each in sentences)  # the columns
 
 
 @pytest.mark.parametrize("width", WIDTHS)

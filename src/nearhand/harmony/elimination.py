@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from nearhand.harmony.melody_evidence import weighed
-from nearhand.harmony.signatures import SignatureLeft, accidentals_in_words, signatures_left
+from nearhand.harmony.signatures import SignatureLeft, accidentals_in_words, signatures_left, tell_nothing
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
@@ -23,11 +23,15 @@ _MOST_LISTED, _MOST = 3, 7
 
 
 def elimination_in_words(
-    melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = None, conventions: Conventions = DEFAULT
+    melody: Sequence[PitchClass],
+    lengths: Sequence[Beats] | None = None,
+    conventions: Conventions = DEFAULT,
+    key: Key | None = None,
 ) -> str:
     """What the notes of a melody say of its key signature, in a sentence or two.
 
-    Raises ValueError without notes, or with a length that is not above 0.
+    ``key``: that which they are known to be in, as ``signatures_left`` takes it. Raises ValueError without notes, or
+    with a length that is not above 0.
 
     >>> def told(*places):
     ...     return elimination_in_words([pitch_class(place) for place in places])
@@ -38,7 +42,9 @@ def elimination_in_words(
     >>> told(1, 3, 5, 2, 4)   # G, A, B, D, E
     'No B♭ and no G♯; F and C are missing: no sharps or flats, one sharp or two sharps.'
     """
-    left = signatures_left(melody, lengths)
+    left = signatures_left(melody, lengths, key)
+    if tell_nothing(left):
+        return "So many signatures hold the notes alike, none of them all: nothing can be told."
     if len(left) > 1 and left[0].outside:
         return _several(left, conventions)
     words = _signatures(left)

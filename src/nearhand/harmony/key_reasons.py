@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from nearhand.harmony.key_finding import is_cadence, is_predominant, is_tonic
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE
-from nearhand.harmony.melody_evidence import correlation, misses_third, weighed
+from nearhand.harmony.melody_evidence import correlation, misses_third, percent, weighed
 from nearhand.harmony.signatures import accidentals_in_words
 from nearhand.harmony.sources import own_source
 from nearhand.notation.conventions import DEFAULT, Conventions
@@ -102,7 +102,8 @@ def _leading_tone(key: Key, chords: Sequence[Chord], melody: Sequence[PitchClass
         return ""
     note = key.tonic.up(LEADING_TONE)
     count = sum(note in chord.tones for chord in chords) + sum(note == other for other in melody)
-    return f"{note_name(note, conventions)}, its leading tone, sounds {_times(count)}" if count else ""
+    where = " in chords and melody" if chords and melody else ""
+    return f"{note_name(note, conventions)}, its leading tone, sounds {_times(count)}{where}" if count else ""
 
 
 def _times(count: int) -> str:
@@ -170,9 +171,9 @@ def _tonic_chord(key: Key, weights: Mapping[PitchClass, float], conventions: Con
     notes = [key.degree(number) for number in (1, 3, 5)]
     if misses_third(weights, key):
         return f"its third, {note_name(notes[1], conventions)}, is missing from the melody"
-    percent = round(100 * sum(weights.get(note, 0) for note in notes) / sum(weights.values()))
+    share = percent(sum(weights.get(note, 0) for note in notes), sum(weights.values()))
     names = " ".join(note_name(note, conventions) for note in notes)
-    return f"its tonic chord, {names}, takes {percent} % of the melody"
+    return f"its tonic chord, {names}, takes {share} percent of the melody"
 
 
 def _profile(key: Key, weights: Mapping[PitchClass, float], profile: str, name: str) -> str:

@@ -7,7 +7,8 @@ scale holds as they are spelled, by a third that never sounds, and in minor by a
 tells its key as it begins, and may turn later: its first half counts double. These weights are common practice, no
 source; they were fitted on half of some collections of folk tunes, and rounded (docs/harmony.md).
 
-Profiles are published for major and minor, so other modes are not proposed from a melody alone.
+Profiles are published for major and minor. A church mode is proposed where every note fits its scale and the degree by
+which it differs from major or minor sounds (``church_modes``).
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 from operator import mul
 
+from nearhand.harmony.church_modes import modes_at, with_modes
 from nearhand.harmony.key_finding import KeyFit, candidate_keys, ranked, scores_of
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE
 from nearhand.harmony.melody_evidence import NO_LEADING_TONE, Heard, heard_in, values_above
@@ -38,7 +40,7 @@ _LANE = 16
 def rank_keys_of_melody(
     melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = None, profile: str = DEFAULT_PROFILE
 ) -> tuple[KeyFit, ...]:
-    """Major and minor keys that a melody may be in, the likeliest first; without ``lengths`` its notes are counted.
+    """Keys that a melody may be in, the likeliest first; without ``lengths`` its notes are counted.
 
     ``profile``: one of ``PROFILES``. Raises ValueError without notes or with a length that is not above 0, KeyError for
     an unknown profile.
@@ -49,7 +51,8 @@ def rank_keys_of_melody(
     'E minor'
     """
     heard = heard_in(melody, lengths)
-    return ranked(_scores(heard, _in_reach(heard.lowest, heard.highest), profile))
+    scores = _scores(heard, _in_reach(heard.lowest, heard.highest), profile)
+    return ranked(with_modes(scores, modes_at(heard.on_chord.keys()), melody[-1], _told(heard)))
 
 
 def rank_keys_of_both(
@@ -61,11 +64,15 @@ def rank_keys_of_both(
 ) -> tuple[KeyFit, ...]:
     """Keys by chords and melody together: the scores are added, so the odds multiply.
 
+    A church mode gains by the melody only where the notes of the chords fit it as well.
+
     Raises ValueError without chords or without notes, KeyError for an unknown profile.
     """
     heard = heard_in(melody, lengths)
-    keys = tuple(dict.fromkeys([*candidate_keys(chords), *_in_reach(heard.lowest, heard.highest).keys]))
-    by_melody = _scores(heard, _placed(keys), profile)
+    tones = {note for chord in chords for note in chord.tones}
+    modes = {key: church for key, church in modes_at(heard.on_chord.keys()).items() if tones <= set(key.scale())}
+    keys = tuple(dict.fromkeys([*candidate_keys(chords), *_in_reach(heard.lowest, heard.highest).keys, *modes]))
+    by_melody = with_modes(_scores(heard, _placed(keys), profile), modes, melody[-1], _told(heard))
     return ranked({key: score + by_melody[key] for key, score in scores_of(chords, beats, keys).items()})
 
 
@@ -73,6 +80,8 @@ def melody_scores(
     melody: Sequence[PitchClass], lengths: Sequence[Beats] | None, keys: Sequence[Key], profile: str = DEFAULT_PROFILE
 ) -> dict[Key, float]:
     """The score of each of some keys, in the unit of ``key_finding``; the more notes, the more it tells.
+
+    Church modes are not yet held against major and minor here.
 
     Raises ValueError and KeyError as ``rank_keys_of_melody`` does.
     """
@@ -111,7 +120,7 @@ def _scores(heard: Heard, among: _Keys, profile: str) -> dict[Key, float]:
     width = max(heard.highest - min(among.tonics), max(among.tonics) - heard.lowest)
     width += -width % _LANE
     modes = [(mode.degrees[2], mode.has_minor_third, values_above(heard, profile, mode, width)) for mode in among.modes]
-    told = heard.number_of_notes / (heard.number_of_notes + _NOTES_FOR_HALF)
+    told = _told(heard)
     first, as_tonic, in_chord = heard.lowest + width, heard.on_tonic.get, heard.on_chord.get
     scores = {}
     for key, tonic, number in zip(*among[:3], strict=True):
@@ -123,3 +132,8 @@ def _scores(heard: Heard, among: _Keys, profile: str) -> dict[Key, float]:
             score -= NO_LEADING_TONE
         scores[key] = told * score
     return scores
+
+
+def _told(heard: Heard) -> float:
+    """How much a melody of its length tells, from 0 to 1."""
+    return heard.number_of_notes / (heard.number_of_notes + _NOTES_FOR_HALF)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from nearhand.harmony.key_finding import KeyFit
-from nearhand.harmony.melody_evidence import weighed
+from nearhand.harmony.melody_evidence import percent, weighed
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
@@ -42,7 +42,7 @@ def relative_in_words(
     >>> notes = [PitchClass(place) for place in (0, -1, 1, 3, 0, 3, 1, -1, -1)]   # C F G A C A G F F
     >>> fits = rank_keys_of_melody(notes)
     >>> relative_in_words(fits[0], relative_of(fits), notes)
-    'F major rather than D minor: it ends on F, no C♯ sounds, F and C are 56 % of the notes, D and A 22 %.'
+    'F major rather than D minor: it ends on F, no C♯ sounds, F and C are 56 percent of the notes, D and A 22 percent.'
     """
     if not melody or best.key.mode not in (MAJOR, MINOR):
         return ""
@@ -93,10 +93,12 @@ def _time(
     """Which of two keys has more time on its tonic and its fifth, and how much; nothing where they are equal."""
     weights = weighed(melody, lengths)
     homes = [(each, (each.tonic, each.tonic.up(DOMINANT))) for each in pair]
-    percents = [round(100 * sum(weights.get(note, 0) for note in notes) / sum(weights.values())) for _, notes in homes]
+    whole = sum(weights.values())
+    percents = [percent(sum(weights.get(note, 0) for note in notes), whole) for _, notes in homes]
     if percents[0] == percents[1]:
         return []
     more, less = (0, 1) if percents[0] > percents[1] else (1, 0)
     names = [" and ".join(note_name(note, conventions) for note in notes) for _, notes in homes]
     verb, of = ("are", "of the notes") if lengths is None else ("take", "of the time")
-    return [(homes[more][0], f"{names[more]} {verb} {percents[more]} % {of}, {names[less]} {percents[less]} %")]
+    told = f"{names[more]} {verb} {percents[more]} percent {of}, {names[less]} {percents[less]} percent"
+    return [(homes[more][0], told)]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.harmony.church_modes import mode_in_words
 from nearhand.harmony.elimination import elimination_in_words
 from nearhand.harmony.relatives import relative_in_words
 from nearhand.harmony.signatures import accidentals_in_words, signatures_left
@@ -32,7 +33,7 @@ def keys_document(answer: KeysAnswer) -> dict[str, Any]:
 
 
 def _melody(answer: KeysAnswer) -> dict[str, Any]:
-    """The melody's notes, the signatures that they leave, and what they say of the relative key."""
+    """The melody's notes, the signatures that they leave, and what they say of a church mode and the relative key."""
     melody, notes, lengths, conventions = answer.melody, answer.notes, answer.lengths, answer.conventions
     assert melody is not None
     signatures = [
@@ -41,7 +42,7 @@ def _melody(answer: KeysAnswer) -> dict[str, Any]:
             "name": accidentals_in_words(left.signature),
             "outside": [str(note) for note in left.outside],
         }
-        for left in signatures_left(notes, lengths)
+        for left in signatures_left(notes, lengths, answer.fits[0].key)
     ]
     relative = {
         "key": str(answer.relative.key),
@@ -51,7 +52,8 @@ def _melody(answer: KeysAnswer) -> dict[str, Any]:
     return {
         "melody": [str(note.pitch if melody.has_octaves else note.pitch.pitch_class) for note in melody.sounding()],
         "signatures": signatures,
-        "elimination": elimination_in_words(notes, lengths, conventions),
+        "elimination": elimination_in_words(notes, lengths, conventions, answer.fits[0].key),
+        "mode": mode_in_words(answer.fits, notes, conventions) or None,
         "relative": relative,
         "profile": answer.profile,
     }

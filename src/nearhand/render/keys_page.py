@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from nearhand.harmony.church_modes import mode_in_words
 from nearhand.harmony.elimination import elimination_in_words
 from nearhand.harmony.key_profiles import PROFILES
 from nearhand.harmony.key_reasons import reasons_for
@@ -61,12 +62,16 @@ def reasons_in(answer: KeysAnswer, key: Key) -> tuple[str, ...]:
 
 
 def melody_in_words(answer: KeysAnswer) -> list[str]:
-    """What a melody says of its signature, and of relative major or minor; nothing without a melody."""
+    """What a melody says of its signature, of a church mode, of relative major or minor; nothing without a melody."""
     if not answer.notes:
         return []
     notes, lengths, conventions = answer.notes, answer.lengths, answer.conventions
-    relative = relative_in_words(answer.fits[0], answer.relative, notes, lengths, conventions)
-    return [elimination_in_words(notes, lengths, conventions), *([relative] if relative else [])]
+    sentences = (
+        elimination_in_words(notes, lengths, conventions, answer.fits[0].key),
+        mode_in_words(answer.fits, notes, conventions),
+        relative_in_words(answer.fits[0], answer.relative, notes, lengths, conventions),
+    )
+    return [sentence for sentence in sentences if sentence]
 
 
 def turns_in_words(regions: tuple[Region, ...], conventions: Conventions) -> list[str]:

@@ -61,13 +61,13 @@ def keys(answer: KeysAnswer) -> Iterator[str]:
     turns = turns_of_key(answer.regions, conventions)
     several = len(answer.regions) > 1
     yield from turns if several else ()
-    heard = [sentence.replace(" %", " percent") for sentence in melody_in_words(answer)]
+    heard = melody_in_words(answer)
     yield from ("The melody:", *heard) if heard and answer.chords else heard
     yield from ("Taken as one key throughout:",) if several else ()
     for fit in answer.fits:
         yield f"{key_name(fit.key, conventions)}: {round(100 * fit.share)} percent."
         for reason in reasons_in(answer, fit.key):
-            yield f"{_capital(reason)}.".replace(" %", " percent")
+            yield f"{_capital(reason)}."
     yield from () if several else turns
     yield from (f"The profile is that of {PROFILES[answer.profile].source}.",) if heard else ()
 

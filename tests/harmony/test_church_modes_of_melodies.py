@@ -1,0 +1,198 @@
+"""Church modes of melodies: which are heard, what they gain, and why, in words; folk tunes that music21 ships."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from benchmarks.measure_melody_keys import abc_tunes, read_tune
+from harmony_examples import chords, key, note
+from hypothesis import given
+from hypothesis import strategies as st
+
+from nearhand.harmony.church_modes import CHURCH_MODES, mode_in_words, modes_heard, plain_key, with_modes
+from nearhand.harmony.melody_keys import melody_scores, rank_keys_of_both, rank_keys_of_melody
+from nearhand.notation.conventions import PLAIN
+from nearhand.theory.key import Key
+from nearhand.theory.mode import MAJOR, MINOR, MODES
+from nearhand.theory.pitch_class import PitchClass, pitch_class
+
+
+def tune(names):
+    return [note(name) for name in names.split()]
+
+
+def best(names):
+    return str(rank_keys_of_melody(tune(names))[0].key)
+
+
+# Open Music Theory, "Diatonic Modes": dorian is natural minor with a raised sixth, phrygian with a lowered second;
+# lydian is major with a raised fourth, mixolydian with a lowered seventh.
+TELLING = {
+    "dorian": (MINOR, 6, "raised", "raised sixth"),
+    "phrygian": (MINOR, 2, "lowered", "lowered second"),
+    "lydian": (MAJOR, 4, "raised", "raised fourth"),
+    "mixolydian": (MAJOR, 7, "lowered", "lowered seventh"),
+}
+
+
+@pytest.mark.parametrize("church", CHURCH_MODES, ids=lambda church: church.mode.name)
+@pytest.mark.parametrize("tonic", range(-3, 5))
+def test_a_mode_differs_from_the_key_of_its_third_by_its_telling_degree(church, tonic):
+    plain, number, way, words = TELLING[church.mode.name]
+    home = Key(PitchClass(tonic), church.mode)
+    chromatic = 7 if way == "raised" else -7
+
+    assert plain_key(home) == Key(home.tonic, plain)
+    assert (church.degree, church.telling) == (number, words)
+    assert [one.fifths - other.fifths for one, other in zip(home.scale(), plain_key(home).scale(), strict=True)] == [
+        chromatic if degree == number else 0 for degree in range(1, 8)
+    ]
+
+
+@pytest.mark.parametrize("tonic", range(-3, 5))
+def test_a_scale_is_heard_in_four_modes(tonic):
+    scale = Key(PitchClass(tonic), MAJOR).scale()
+
+    assert {home.mode.name: home.tonic for home in modes_heard(scale)} == {
+        "dorian": scale[1], "phrygian": scale[2], "lydian": scale[3], "mixolydian": scale[4],
+    }  # fmt: skip
+
+
+# Turns of the modes and the mode a musician names (common practice, no source; the first is a scale in print).
+NAMED = [
+    ("D E F G A B C D", "D dorian"),
+    ("E F# G A B C# D E B A F# E", "E dorian"),
+    ("D A A G F E D B C A D C B A G F E D", "D dorian"),
+    ("G B D F E D B A G", "G mixolydian"),
+    ("A A E C# A G F# G A E F# G A", "A mixolydian"),
+    ("F G A B C D E F", "F lydian"),
+    ("Bb D F E D C Bb", "Bb lydian"),
+    ("E B B A G F E G B A F E E", "E phrygian"),
+]
+
+
+@pytest.mark.parametrize(("names", "home"), NAMED)
+def test_a_plain_mode_is_named_first(names, home):
+    assert best(names) == home
+
+
+# The same turns with one note that the mode has not, or without the telling degree.
+PLAIN_KEYS = [
+    ("D A A G F E D Bb C A D C B A G F E D", "D minor"),
+    ("D A A G F E D B C# A D C B A G F E D", "D minor"),
+    ("D A A G F E D C A D C A G F E D", "D minor"),
+    ("G B D F E D B A F# G", "G major"),
+    ("G B D E D B A G", "G major"),
+    ("F G A B Bb C D E F", "F major"),
+]
+
+
+@pytest.mark.parametrize(("names", "home"), PLAIN_KEYS)
+def test_a_mode_is_not_named_where_the_other_form_sounds_or_its_own_does_not(names, home):
+    assert best(names) == home
+    assert not any(fit.key == key(home.split()[0] + " dorian") for fit in rank_keys_of_melody(tune(names)))
+
+
+TOLD = [
+    ("E F# G A B C# D E B A F# E",
+     "E dorian rather than E minor: every note fits, C# is its raised sixth, no C sounds, it ends on E."),
+    ("G B D F E D B A G",
+     "G mixolydian rather than G major: every note fits, F is its lowered seventh, no F# sounds, it ends on G."),
+    ("G A B D F E D B A G B D B", "G mixolydian rather than G major: every note fits, F is its lowered seventh, no F# "
+     "sounds."),
+    ("E F G B A G F E",
+     "It may be E phrygian: every note fits, F is its lowered second, no F# sounds, it ends on E."),
+    ("G B D F# E D B A G", ""),
+    ("C D E F G A B C", ""),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("names", "sentence"), TOLD)
+def test_a_sentence_says_why_a_mode(names, sentence):
+    assert mode_in_words(rank_keys_of_melody(tune(names)), tune(names), PLAIN) == sentence
+
+
+def test_without_a_melody_nothing_is_said():
+    assert mode_in_words(rank_keys_of_melody(tune("D F A")), [], PLAIN) == ""
+
+
+def test_few_notes_make_no_mode():
+    assert modes_heard(tune("C E Bb")) == {}
+    assert modes_heard(tune("C D E G")) == {}
+
+
+@given(st.lists(st.integers(-4, 8).map(PitchClass), min_size=1, max_size=16))
+def test_a_mode_that_is_heard_holds_every_note_and_its_telling_degree(melody):
+    for home, church in modes_heard(melody).items():
+        telling = home.degree(church.degree)
+
+        assert set(melody) <= set(home.scale())
+        assert {home.tonic, home.degree(3), telling} <= set(melody)
+        assert plain_key(home).degree(church.degree) not in melody
+    unheard = [
+        Key(PitchClass(tonic), MODES[name]) for tonic in range(-6, 9) for name in TELLING
+        if Key(PitchClass(tonic), MODES[name]) not in modes_heard(melody)
+    ]  # fmt: skip
+    for home in unheard:
+        number = TELLING[home.mode.name][1]
+        needed = {home.tonic, home.degree(3), home.degree(number)}
+        assert not (needed <= set(melody) <= set(home.scale()) and len(set(melody)) >= 5 and abs(home.signature) <= 7)
+
+
+@given(st.lists(st.integers(-1, 5).map(PitchClass), min_size=5, max_size=16))
+def test_a_mode_comes_before_the_key_of_its_third_and_touches_no_other(melody):
+    fits = {fit.key: fit.score for fit in rank_keys_of_melody(melody)}
+    modes = modes_heard(melody)
+    touched = {plain_key(home) for home in modes} | set(modes)
+    plain = melody_scores(melody, None, [home for home in fits if home not in touched])
+
+    assert all(fits[home] > fits[plain_key(home)] for home in modes)
+    assert plain == pytest.approx({home: score for home, score in fits.items() if home not in touched})
+
+
+def test_a_close_on_the_tonic_speaks_for_a_mode():
+    modes = modes_heard(tune("G A B C D E F"))
+    scores = {plain_key(home): 0.0 for home in modes}
+    closed, open_end = (with_modes(scores, modes, note(last), 1.0)[key("G mixolydian")] for last in "GD")
+
+    assert closed > open_end == 0.0
+
+
+def test_chords_that_contradict_a_mode_leave_it_alone():
+    # A7 has the leading tone of D minor: with it the raised sixth is that of melodic minor
+    melody = tune("D A A G F E D B C A D C B A G F E D")
+    minor, dorian = (rank_keys_of_both(chords(symbols), melody) for symbols in ("Dm Gm A7 Dm", "Dm G Am Dm"))
+
+    assert str(minor[0].key) == "D minor"
+    assert str(dorian[0].key) == "D dorian"
+    assert dorian[0].share > 0.9
+
+
+# Every fifth tune whose field K: says dorian or mixolydian in the collections whose fields name modes: what music21
+# says of the same notes can only be major or minor.
+@pytest.fixture(scope="module")
+def modal_tunes():
+    named = [
+        item for item in abc_tunes()
+        if item[0] != "essenFolksong" and re.search(r"(?m)^K:\s*[A-G][#b]?\s*(dor|mix)", item[2], re.IGNORECASE)
+    ]  # fmt: skip
+    read = [read_tune(item) for item in named[::5]]
+    return [each for each in read if each is not None]
+
+
+def test_folk_tunes_in_modes_are_found_in_their_very_mode(modal_tunes):
+    found = with_tonic = heard = 0
+    for each in modal_tunes:
+        notes, lengths = [pitch_class(place) for place, _ in each.notes], [quarters for _, quarters in each.notes]
+        home = Key(pitch_class(each.tonic), MODES[each.mode])
+        first = rank_keys_of_melody(notes, lengths)[0].key
+        heard += home in modes_heard(notes)
+        found += first == home
+        with_tonic += first.tonic == home.tonic
+        assert not (home in modes_heard(notes) and first == plain_key(home))
+
+    assert len(modal_tunes) >= 30
+    assert found >= 0.25 * len(modal_tunes)
+    assert found >= 0.45 * heard
+    assert with_tonic >= 0.45 * len(modal_tunes)
