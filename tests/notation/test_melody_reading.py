@@ -66,7 +66,7 @@ AGAINST_MAJOR = [
 ]  # fmt: skip
 FROM_THE_RELATIVE_MAJOR = [
     ("A minor", "6 1' 3' #5'", "A4 C5 E5 G#5"), ("A minor", "1 6_ 5", "C4 A3 G4"),
-    ("D dorian", "2_ 4_ 6_ 1", "D4 F4 A4 C5"), ("A minor", "la_ do mi si", "A3 C4 E4 G#4"),
+    ("D dorian", "2 4 6 1'", "D4 F4 A4 C5"), ("A minor", "la_ do mi si", "A3 C4 E4 G#4"),
     ("G major", "1 5 5_", "G3 D4 D3"), ("D minor", "la_ ti_ do", "D4 E4 F4"),
 ]  # fmt: skip
 

@@ -31,13 +31,13 @@ class ChurchMode(NamedTuple):
 
 
 CHURCH_MODES = (
-    ChurchMode(MODES["dorian"], "raised sixth", 6, 0.3),
-    ChurchMode(MODES["mixolydian"], "lowered seventh", 7, 0.1),
-    ChurchMode(MODES["phrygian"], "lowered second", 2, 0.1),
-    ChurchMode(MODES["lydian"], "raised fourth", 4, 0.0),
+    ChurchMode(MODES["dorian"], "raised sixth", 6, 0.2),
+    ChurchMode(MODES["mixolydian"], "lowered seventh", 7, 0.0),
+    ChurchMode(MODES["phrygian"], "lowered second", 2, 0.0),
+    ChurchMode(MODES["lydian"], "raised fourth", 4, -0.1),
 )
-"""Dorian gains most: it has no leading tone, and minor, whose score it has, loses where that is missing."""
-_CONTRADICTED = 0.3
+"""Dorian gains most: it has no leading tone, and minor, whose score it has, loses where that is missing. Lydian is rare."""
+_CONTRADICTED = 0.15
 """What major or minor loses where one of its degrees sounds in the form of a mode alone."""
 _NEAR = 3.0
 """How many times likelier the first key may be than a mode that is named beside it."""
