@@ -92,17 +92,8 @@ def _run(words: list[str]) -> int:
         gc.disable()  # a run of some milliseconds leaves nothing to collect, and looking for it takes one
         return _one_shot(words)
     except InputError as error:
-        if "--json" in words:
-            _print_json_error(error)
-        else:
-            output_to(sys.stderr, dict(os.environ)).refuse(error)
+        output_to(sys.stderr, dict(os.environ)).refuse(error, "--json" in words)
         return REFUSED
-
-
-def _print_json_error(error: InputError) -> None:
-    from nearhand.render.json_answers import json_error
-
-    sys.stderr.buffer.write(json_error(error).encode("utf-8", "replace") + b"\n")
 
 
 def _shell() -> int:
@@ -138,17 +129,7 @@ def _one_shot(words: list[str]) -> int:
     if not verb.one_shot:
         raise _needs_shell(name, line)
     outcome = perform(_session(output.signs), verb, _with_standard_input(verb, placed, line), line)
-    return _tell(outcome.answer, output, "--json" in words, outcome.plain)
-
-
-def _tell(answer: object, output: Output, as_json: bool, plain: bool = False) -> int:
-    """Show an answer as a page or as a document."""
-    if as_json:
-        from nearhand.render.json_answers import json_answer
-
-        sys.stdout.buffer.write(json_answer(answer).encode("utf-8", "replace") + b"\n")
-    else:
-        output.show(answer, plain)
+    output.show(outcome.answer, outcome.plain, outcome.as_json)
     return OK
 
 
@@ -159,7 +140,8 @@ def _help(output: Output, words: tuple[Word, ...], line: str) -> int:
     from nearhand.verbs.words import sort_words
 
     named = sort_words(BY_NAME["help"], words, line)
-    return _tell(help_on(named.text, line, named.start, in_shell=False), output, named.has("json"))
+    output.show(help_on(named.text, line, named.start, in_shell=False), as_json=named.has("json"))
+    return OK
 
 
 def _is_input(word: str) -> bool:

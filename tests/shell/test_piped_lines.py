@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 
 from nearhand.render.answers import draw
@@ -27,6 +29,26 @@ def test_lines_from_a_pipe_get_the_answers_of_the_shell_with_a_blank_line_betwee
 
     assert (shown.status, shown.err) == (0, "")
     assert shown.out == "\n\n".join(answers(TOUR)) + "\n"
+
+
+def test_a_line_that_asks_for_json_is_answered_by_a_document_and_the_session_goes_on(program):
+    given = "melody G: 5_ | 1 2 b7 -\nmelody --json\nparts --for horn --json\nsinger --range alto --json\nnext\n"
+    shown = program.run(given=given)
+    melody, parts, singer = (json.loads(line) for line in shown.out.splitlines() if line.startswith("{"))
+
+    assert (shown.status, shown.err) == (0, "")
+    assert [note["note"] for note in melody["views"][0]["melody"]] == ["D3", "G3", "A3", "F4"]
+    assert parts["parts"][0]["key"] == "D major"
+    assert singer["singers"][0]["name"] == "alto"
+    assert "C major" in shown.out.splitlines()[-5]
+
+
+def test_a_refused_line_that_asks_for_json_is_told_by_a_document(program):
+    shown = program.run(given="melody G: 1 x --json\nmelody G: 1 x\n")
+    document, *page = shown.err.splitlines()
+
+    assert shown.status == 2
+    assert json.loads(document)["error"]["what"] == page[0] == "'x' is no note"
 
 
 @pytest.mark.parametrize("end", ["\n", "\r\n"])

@@ -36,7 +36,8 @@ CHURCH_MODES = (
     ChurchMode(MODES["phrygian"], "lowered second", 2, 0.0),
     ChurchMode(MODES["lydian"], "raised fourth", 4, -0.1),
 )
-"""Dorian gains most: it has no leading tone, and minor, whose score it has, loses where that is missing. Lydian is rare."""
+"""Dorian gains most: it has no leading tone, and minor, whose score it has, loses where that is missing.
+Lydian is rare."""
 _CONTRADICTED = 0.15
 """What major or minor loses where one of its degrees sounds in the form of a mode alone."""
 _NEAR = 3.0

@@ -25,9 +25,20 @@ class Output(NamedTuple):
     colours: bool
     signs: bool
 
-    def show(self, answer: object, plain: bool = False) -> None:
-        """Draw an answer and write it."""
-        self.write(self.drawn(answer, plain))
+    def show(self, answer: object, plain: bool = False, as_json: bool = False) -> None:
+        """Draw an answer and write it, or write it as a document."""
+        if as_json:
+            from nearhand.render.json_answers import json_answer
+
+            self._write_document(json_answer(answer))
+        else:
+            self.write(self.drawn(answer, plain))
+
+    def _write_document(self, document: str) -> None:
+        """Write a JSON document: UTF-8, whatever the stream is in."""
+        self.stream.flush()
+        self.stream.buffer.write(document.encode("utf-8", "replace") + b"\n")
+        self.stream.flush()
 
     def drawn(self, answer: object, plain: bool = False) -> list[Line]:
         """An answer as the stream can show it."""
@@ -46,8 +57,13 @@ class Output(NamedTuple):
         else:
             print(self.shown(text_of(lines)), file=self.stream)
 
-    def refuse(self, error: InputError) -> None:
-        """Write a refusal: sentence and hint broken to the width, the place between them as it is."""
+    def refuse(self, error: InputError, as_json: bool = False) -> None:
+        """Write a refusal: sentence and hint broken to the width, the place between them as it is; or as a document."""
+        if as_json:
+            from nearhand.render.json_answers import json_error
+
+            self._write_document(json_error(error))
+            return
         what, *place, hint = [*str(error).split("\n"), ""] if not error.hint else str(error).split("\n")
         told = [*wrapped(what, self.width), *([(Cell(part),) for part in place]), *wrapped(hint, self.width)]
         print(self.shown(text_of(told)), file=self.stream)

@@ -102,6 +102,9 @@ def show_outcome(
 
     ``input_`` and ``terminal`` stand for keyboard and screen in tests.
     """
+    if outcome.as_json:
+        output.show(outcome.answer, as_json=True)
+        return
     lines = output.drawn(outcome.answer, outcome.plain)
     rows = rows_of(output, dict(os.environ)) if outcome.session.paging else 0
     if rows:

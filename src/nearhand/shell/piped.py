@@ -12,6 +12,7 @@ from nearhand.render.output import output_to
 from nearhand.verbs.files import decode
 from nearhand.verbs.respond import respond
 from nearhand.verbs.session import Session
+from nearhand.verbs.words import asks_for_json
 
 COMMENT = "#"
 
@@ -32,7 +33,7 @@ def run_lines(stream: IO[bytes]) -> int:
                 continue
             outcome = respond(session, line)
         except InputError as error:
-            errors.refuse(error)
+            errors.refuse(error, asks_for_json(line))
             status = 2
             continue
         if outcome.session.colours != session.colours:
@@ -43,7 +44,7 @@ def run_lines(stream: IO[bytes]) -> int:
         if answered:
             output.write([()])
         answered = True
-        output.show(outcome.answer, outcome.plain)
+        output.show(outcome.answer, outcome.plain, outcome.as_json)
     sys.stdout.flush()
     return status
 

@@ -82,8 +82,10 @@ def _answer(text: str, desk: Desk, output: Output, journal: Journal, prompt: Pro
     try:
         outcome = respond(holder[0], text)
     except InputError as error:
+        from nearhand.verbs.words import asks_for_json
+
         desk.refused.add(text)
-        output.refuse(error)
+        output.refuse(error, asks_for_json(text))
         return False
     desk.refused.discard(text)  # as when a key was missing before
     told = journal.note(holder[0], outcome, text)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from nearhand.notation.chart import looks_like_a_chord
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import parse_key
+from nearhand.verbs import options
 from nearhand.verbs.answers import NoteAnswer
 from nearhand.verbs.session import Outcome, Session, after_change, keep_tune
 from nearhand.verbs.show import views
@@ -66,4 +67,5 @@ def perform(session: Session, verb: Verb, words: tuple[Word, ...], line: str) ->
     left = outcome.session
     if verb.name not in RELINKING:
         left = after_change(session, left if outcome.keeps or not verb.one_shot else keep_tune(session, left))
-    return outcome._replace(session=left, plain=outcome.session.conventions.plain)
+    as_json = arguments.has(options.JSON.name)
+    return outcome._replace(session=left, plain=outcome.session.conventions.plain, as_json=as_json)

@@ -113,7 +113,7 @@ class Outcome(NamedTuple):
     ``plain`` asks for keyboard characters alone; ``leaves`` ends the shell. ``keeps``: whether the whole session
     stays, though the verb's options are asked for one answer only. ``lines`` do the same at any other time, where the
     line that was typed would not: for the journal. ``chart`` is the file that was opened or saved, ``settles`` a
-    journal that may go once those lines are in another.
+    journal that may go once those lines are in another. ``as_json`` asks for a document in place of a page.
     """
 
     session: Session
@@ -124,6 +124,7 @@ class Outcome(NamedTuple):
     lines: tuple[str, ...] = ()
     chart: str = ""
     settles: str = ""
+    as_json: bool = False
 
 
 def undo(session: Session) -> Session | None:

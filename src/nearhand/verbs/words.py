@@ -120,3 +120,12 @@ def _check_choice(option: Option, value: str, line: str, start: int) -> None:
             wanted=" or ".join(option.choices),
             hint=hint_of(value, option.choices),
         )
+
+
+def asks_for_json(line: str) -> bool:
+    """Whether a line that could not be read asks for a document.
+
+    >>> asks_for_json("show | Hm | --json"), asks_for_json("show | Hm |")
+    (True, False)
+    """
+    return "--json" in line.split()
