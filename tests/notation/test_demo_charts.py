@@ -17,6 +17,7 @@ from nearhand.notation.numeral_writing import write_numeral
 from nearhand.notation.numerals import parse_numeral
 from nearhand.theory.chord import relative_to
 from nearhand.theory.key import circle
+from nearhand.verbs.files import read_tune
 
 FOLDER = Path(__file__).parents[2] / "progressions"
 FILES = sorted(FOLDER.glob("*.toml"))
@@ -108,3 +109,36 @@ def test_the_notes_of_a_chart_are_right_about_another_key(name, other, section, 
     written = " ".join(write_chord(chord, PLAIN) for chord in moved.chords())
 
     assert symbols in written
+
+
+def sung(name):
+    """The places of a demo chart's melody above its tonic, and the tune."""
+    tune = read_tune(str(FOLDER / f"{name}.toml"))
+    return tune, {note.interval.fifths for note in tune.melody.sounding()}
+
+
+def test_three_charts_have_melodies_one_of_five_notes_one_with_both_sevenths_one_beyond_the_scale():
+    # common practice, no source: the major pentatonic is five fifths in a row; minor has a low and a raised seventh
+    (_, five), (minor, both), (beyond, altered) = map(
+        sung, ("pebbles-in-a-tin", "the-clockmakers-candle", "tangerine-ferry")
+    )
+
+    assert five == {0, 1, 2, 3, 4}
+    assert minor.key.mode.name == "minor"
+    assert {-2, 5, -4, 3} <= both
+    assert altered - set(beyond.key.mode.degrees) == {-2, -3, -4, 7, 6}
+
+
+@pytest.mark.parametrize("name", [name for name, chart in CHARTS.items() if "melody" in chart["sections"][0]])
+def test_a_melody_has_the_bars_of_its_chords_and_the_same_degrees_in_every_key(name):
+    tune, _ = sung(name)
+    full = tune.melody.bars[tune.melody.has_pickup :]
+
+    assert [bar.meter for bar in full] == [bar.meter for bar in tune.progression.bars]
+    assert all(bar.beats == bar.meter.beats for bar in full)
+    for home in circle(tune.key):
+        moved = tune.in_key(home).melody
+        assert [note.interval for note in moved.sounding()] == [note.interval for note in tune.melody.sounding()]
+        assert {note.pitch.pitch_class for note in moved.sounding()} == {
+            home.tonic.up(note.interval.fifths) for note in tune.melody.sounding()
+        }
