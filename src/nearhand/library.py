@@ -324,14 +324,14 @@ def singers_keys(tune: Tune, span: str = "", singers: str = "", instruments: str
     >>> [(str(fit.key), fit.shift) for fit in singers_keys(tune, "C4 D5", "A3 C5")]
     [('Bb major', -2), ('A major', -3)]
     """
-    from nearhand.melody.singers_key import fitting_keys
+    from nearhand.melody.singers_key import fitting, ranked_keys
     from nearhand.verbs.parts import read_instruments
     from nearhand.verbs.singer import sung_melody
     from nearhand.verbs.singer_reading import read_singers, read_span
 
     whole = read_span(span, tune.key) if span else sung_melody(tune).span
     band = read_instruments(instruments) if instruments else ()
-    return fitting_keys(whole, read_singers(singers), tune.progression, band, tune.melody)
+    return fitting(ranked_keys(whole, read_singers(singers), tune.progression, band, tune.melody))
 
 
 def written_for(tune: Tune, instrument: str) -> Tune:

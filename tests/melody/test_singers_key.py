@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from nearhand.melody.instruments import INSTRUMENTS
 from nearhand.melody.places import MARGIN, TOP, place_of
 from nearhand.melody.ranges import VOICES, Voice, voice_of
-from nearhand.melody.singers_key import fitting_keys, ranked_keys, wider_by
+from nearhand.melody.singers_key import fitting, ranked_keys, wider_by
 from nearhand.melody.spans import Span, span_of
 from nearhand.notation.chart import read_chart, resolve
 from nearhand.notation.keys import parse_key
@@ -23,6 +23,10 @@ from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Progression
 
 SEMITONES = {"C": 0, "D": 2, "E": 4, "F": 5, "G": 7, "A": 9, "B": 11}
+
+
+def fitting_keys(*facts):
+    return fitting(ranked_keys(*facts))
 
 
 def midi(name):

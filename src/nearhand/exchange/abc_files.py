@@ -29,6 +29,7 @@ from nearhand.exchange.abc_signs import Sign, signs_of
 from nearhand.exchange.abc_text import TuneText, tune_text
 from nearhand.exchange.abc_voices import first_voice
 from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.counting import listed
 from nearhand.notation.keys import key_name
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
@@ -202,4 +203,4 @@ def _listed(texts: Sequence[str]) -> str:
     """
     if len(texts) > _MOST_NAMED:
         return f"{', '.join(texts[:_MOST_NAMED])} and {len(texts) - _MOST_NAMED} more"
-    return " and ".join(filter(None, (", ".join(texts[:-1]), texts[-1])))
+    return listed(texts)

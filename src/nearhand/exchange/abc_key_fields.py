@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from nearhand.exchange.abc_text import Field
-from nearhand.theory.key import Key
+from nearhand.theory.key import C_MAJOR, Key
 from nearhand.theory.mode import MAJOR, MINOR, MODES, Mode
 from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS, PitchClass, pitch_class
 from nearhand.theory.record import NamedTuple
@@ -53,7 +53,7 @@ def read_key_field(field: Field) -> KeyField:
     rest = [word for word in words if not _is_for_the_staff(word[0])]
     octaves = octaves_of(field.value)
     if not rest or rest[0][0][0] in ACCIDENTALS:
-        return KeyField(Key(PitchClass(0), MAJOR), _altered({}, rest, field), octaves, is_named=False)
+        return KeyField(C_MAJOR, _altered({}, rest, field), octaves, is_named=False)
     if rest[0][0] in _PIPES:
         key = Key(pitch_class(LETTERS_IN_FIFTHS.index("A") - 1), MODES["mixolydian"])
         return KeyField(key, alterations_of(key), octaves)

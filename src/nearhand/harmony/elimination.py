@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from nearhand.harmony.melody_evidence import weighed
 from nearhand.harmony.signatures import SignatureLeft, accidentals_in_words, signatures_left, tell_nothing
 from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.counting import listed
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
 from nearhand.theory.key import Key
@@ -59,12 +60,12 @@ def _several(left: Sequence[SignatureLeft], conventions: Conventions) -> str:
         return f"No signature holds all notes; nearest come {_signatures(left)}."
     options = [f"with {accidentals_in_words(each.signature)} {_named(each.outside, conventions)}" for each in left]
     verb = "lies" if len(left[0].outside) == 1 else "lie"
-    return f"No signature holds all notes: {options[0]} {verb} outside, {_joined(options[1:], 'or')}."
+    return f"No signature holds all notes: {options[0]} {verb} outside, {listed(options[1:], 'or')}."
 
 
 def _signatures(left: Sequence[SignatureLeft]) -> str:
     words = [accidentals_in_words(each.signature) for each in left]
-    return _joined(words, "or") if len(words) <= _MOST_LISTED else f"anything from {words[0]} to {words[-1]}"
+    return listed(words, "or") if len(words) <= _MOST_LISTED else f"anything from {words[0]} to {words[-1]}"
 
 
 def _evidence(low: int, high: int, weights: Mapping[PitchClass, float], conventions: Conventions) -> str:
@@ -126,9 +127,4 @@ def _outside(left: SignatureLeft, conventions: Conventions) -> str:
 
 
 def _named(notes: Iterable[PitchClass], conventions: Conventions) -> str:
-    return _joined([note_name(note, conventions) for note in notes], "and")
-
-
-def _joined(words: Sequence[str], last: str) -> str:
-    """Words with commas between, and a word before the last one."""
-    return f" {last} ".join(part for part in (", ".join(words[:-1]), *words[-1:]) if part)
+    return listed([note_name(note, conventions) for note in notes])

@@ -7,7 +7,8 @@ from collections.abc import Mapping, Sequence
 
 from nearhand.harmony.key_finding import is_cadence, is_predominant, is_tonic
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE
-from nearhand.harmony.melody_evidence import correlation, misses_third, percent, weighed
+from nearhand.harmony.melody_evidence import correlation, misses_third, weighed
+from nearhand.harmony.percents import percent
 from nearhand.harmony.signatures import accidentals_in_words
 from nearhand.harmony.sources import own_source
 from nearhand.notation.conventions import DEFAULT, Conventions

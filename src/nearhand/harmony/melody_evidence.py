@@ -128,17 +128,6 @@ def weighed(melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = None
     return weights
 
 
-def percent(part: float, whole: float) -> int:
-    """Percent to the nearest one, halves up; 0 and 100 stand for nothing and all alone.
-
-    >>> percent(1, 8), percent(1, 1000), percent(999, 1000)
-    (13, 1, 99)
-    """
-    if part in (0, whole):
-        return 100 if part else 0
-    return min(max(int((200 * part + whole) // (2 * whole)), 1), 99)
-
-
 def correlation(weights: Mapping[PitchClass, float], key: Key, profile: str = DEFAULT_PROFILE) -> float:
     """Pearson's correlation of a melody's weights with the profile of a key; 0 when all twelve weigh the same.
 

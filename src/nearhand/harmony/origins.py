@@ -10,6 +10,7 @@ from nearhand.harmony.sources import BORROWED, CHROMATIC, DIATONIC, lenders_of
 from nearhand.notation.accidentals import write_accidental
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.counting import listed
 from nearhand.notation.degrees import degree_number
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
@@ -123,11 +124,7 @@ def _altered(scene: Scene) -> str:
 
 
 def _held_too(scales: tuple[str, ...], ending: str = "") -> str:
-    return f"{_listed(scales).capitalize()}{ending} {'hold' if len(scales) > 1 else 'holds'} it too."
-
-
-def _listed(words: tuple[str, ...]) -> str:
-    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
+    return f"{listed(scales).capitalize()}{ending} {'hold' if len(scales) > 1 else 'holds'} it too."
 
 
 def _neapolitan(scene: Scene) -> str:

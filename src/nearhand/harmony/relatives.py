@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from nearhand.harmony.key_finding import KeyFit
-from nearhand.harmony.melody_evidence import percent, weighed
+from nearhand.harmony.melody_evidence import weighed
+from nearhand.harmony.percents import percent
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name

@@ -12,11 +12,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 
-from nearhand.melody.hand_steps import BLACK_KEYS, HandStep, hand_steps, places_of
+from nearhand.melody.hand_steps import HandStep, hand_steps, places_of
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
-from nearhand.theory.pitch_class import PitchClass
+from nearhand.theory.pitch_class import BLACK_KEYS, PitchClass
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
 

@@ -6,11 +6,8 @@ from itertools import pairwise
 
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
-from nearhand.theory.pitch_class import PitchClass
+from nearhand.theory.pitch_class import BLACK_KEYS, PitchClass
 from nearhand.theory.record import NamedTuple
-
-BLACK_KEYS = frozenset((1, 3, 6, 8, 10))
-"""Semitones above C of the black keys."""
 
 
 class HandStep(NamedTuple):

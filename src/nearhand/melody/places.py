@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from nearhand.harmony.percents import percent
 from nearhand.melody.ranges import Voice
 from nearhand.melody.spans import Span
 from nearhand.theory.record import NamedTuple
@@ -14,7 +15,7 @@ TOP = 2
 """Semitones below the highest note of a singer, from which on a note lies at the top."""
 MARGIN = 2
 """Semitones of room at both ends that are enough (both common practice, no source)."""
-_PERCENT, _TENTH = 100, 10
+_TENTH = 10
 _WHOLE_TONE = 4
 """Half semitones of a whole tone."""
 
@@ -50,7 +51,7 @@ class Place(NamedTuple):
         if self.comfortable is None or self.at_top is None:
             return self.too_far, self.strained
         cramped = max(0, MARGIN - min(self.below, self.above))
-        return self.too_far, _tenths(_PERCENT - self.comfortable), cramped, _tenths(self.at_top)
+        return self.too_far, _tenths(100 - self.comfortable), cramped, _tenths(self.at_top)
 
     @property
     def rank(self) -> tuple[int, ...]:
@@ -85,18 +86,7 @@ def place_of(span: Span, voice: Voice, low: int) -> Place:
     ways: list[Beats] = [(2 * (low + above) - middle) * beats for above, beats in span.times]
     way = sum(ways)
     off = max(way, -way)
-    return place._replace(off_middle=int(off // total), comfortable=_percent(easy, total), at_top=_percent(top, total))
-
-
-def _percent(part: Beats, whole: Beats) -> int:
-    """Percent to the nearest one; 0 and 100 stand for nothing and all alone.
-
-    >>> _percent(1, 8), _percent(1, 1000), _percent(999, 1000)
-    (13, 1, 99)
-    """
-    if part in (0, whole):
-        return _PERCENT if part else 0
-    return min(max(int((2 * _PERCENT * part + whole) // (2 * whole)), 1), _PERCENT - 1)
+    return place._replace(off_middle=int(off // total), comfortable=percent(easy, total), at_top=percent(top, total))
 
 
 def _tenths(percent: int) -> int:

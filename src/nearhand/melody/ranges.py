@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from nearhand.theory.key import Key
-from nearhand.theory.mode import MAJOR
-from nearhand.theory.pitch_class import PitchClass
+from nearhand.theory.key import C_MAJOR
 from nearhand.theory.record import NamedTuple
 
 
@@ -33,7 +31,7 @@ VOICES = {
 differ by a third and more); the comfortable parts are common practice, no source. A singer's own notes are better."""
 ALSO_CALLED = {"mezzo": "mezzo-soprano", "mezzo soprano": "mezzo-soprano", "contralto": "alto"}
 """Other words for some of them (common practice, no source)."""
-PLAIN_KEY = Key(PitchClass(0), MAJOR)
+PLAIN_KEY = C_MAJOR
 """Ranges are named as in C, whatever key a tune is in: a voice has one range."""
 _COMFORTABLE_FROM, _COMFORTABLE_TO, _PARTS = 1, 5, 6
 

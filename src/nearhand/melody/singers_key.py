@@ -86,22 +86,16 @@ def ranked_keys(
     return tuple(sorted(found, key=lambda fit: fit.rank))
 
 
-def fitting_keys(
-    span: Span,
-    singers: Sequence[Voice],
-    progression: Progression,
-    instruments: Sequence[Instrument] = (),
-    melody: Melody | None = None,
-) -> tuple[Fit, ...]:
-    """The keys in which a tune fits all singers, best first; empty where none does.
+def fitting(ranked: Sequence[Fit]) -> tuple[Fit, ...]:
+    """Of ranked keys those in which the tune fits all singers; empty where none does.
 
     >>> from nearhand.melody.ranges import voice_of
     >>> from nearhand.notation.keys import parse_key
-    >>> tune = Progression(parse_key("C"), ())
-    >>> [(str(fit.key), fit.shift) for fit in fitting_keys(Span(60, 74), [voice_of(55, 69)], tune)]
-    [('G major', -5)]
+    >>> ranked = ranked_keys(Span(60, 74), [voice_of(55, 69)], Progression(parse_key("C"), ()))
+    >>> len(ranked), [(str(fit.key), fit.shift) for fit in fitting(ranked)]
+    (12, [('G major', -5)])
     """
-    return tuple(fit for fit in ranked_keys(span, singers, progression, instruments, melody) if not fit.too_far)
+    return tuple(fit for fit in ranked if not fit.too_far)
 
 
 def wider_by(span: Span, singers: Sequence[Voice]) -> tuple[int, ...]:

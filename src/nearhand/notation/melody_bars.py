@@ -5,10 +5,11 @@ The first bar may be short: a pickup. The last may be, too.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
+from nearhand.notation.counting import counted
 from nearhand.notation.errors import InputError
-from nearhand.notation.melody_signs import Sign, whole
+from nearhand.notation.melody_signs import Grace, Sign, whole
 from nearhand.theory.interval import Interval
 from nearhand.theory.melody import MelodyBar, MelodyNote
 from nearhand.theory.progression import Meter
@@ -21,6 +22,12 @@ _MOST_SHARES = 999_999
 """Shares of a beat that lengths may be told in: as many as the lengths that are written have digits for."""
 Read = tuple[Interval | None, tuple[Interval, ...]] | None
 """What a note sign was read as: its interval (None for a rest) and its grace notes. None for any other sign."""
+
+
+def each_note(sign: Sign, read: Read) -> Iterator[tuple[Grace, Interval]]:
+    """The grace notes of a sign and then its own note, as written and as read; nothing of a rest or another sign."""
+    if read is not None and read[0] is not None:
+        yield from zip((*sign.graces, Grace(sign.text, sign.start)), (*read[1], read[0]), strict=True)
 
 
 def bars_of_melody(
@@ -36,9 +43,9 @@ def bars_of_melody(
     that is too short and neither first nor last.
     """
     by_lines = any(sign.kind == "bar" for sign, _ in signs)
-    builder = _ByLines(text, meters, meter, held) if by_lines else _ByMeter(text, meters, meter, held)
+    builder = (_ByLines if by_lines else _ByMeter)(text, meters, meter, held)
     for sign, read in signs:
-        if sign.kind == "bar":
+        if isinstance(builder, _ByLines) and sign.kind == "bar":
             builder.bar_line(sign)
         elif sign.kind == "meter":
             builder.change_meter(sign)
@@ -47,8 +54,11 @@ def bars_of_melody(
     return builder.end()
 
 
-class _Builder:
-    """Bars so far, and the notes of the bar that is being filled; a pickup is none of the ``full_bars``."""
+class _ByMeter:
+    """Bars so far, and the notes of the bar that is being filled; a pickup is none of the ``full_bars``.
+
+    Bars are full when their meter is; a note that does not fit is held over, and there are no bar lines.
+    """
 
     def __init__(self, text: str, meters: Sequence[Meter], meter: Meter, held: Interval | None) -> None:
         self.text, self.meters, self.meter = text, meters, meter
@@ -97,7 +107,15 @@ class _Builder:
             raise self._refusal(sign, what, "write lengths that divide a beat alike, as 1/3 and 1/6, or 1/4 and 3/8")
 
     def _put(self, note: MelodyNote, sign: Sign) -> None:
-        raise NotImplementedError
+        rest = note.beats
+        while rest:
+            part = min(rest, self.meter_now().beats - self.filled)
+            is_first = rest == note.beats
+            held = note if is_first else MelodyNote(note.interval, rest, note.interval is not None)
+            self._append(held._replace(beats=whole(part)))
+            rest = whole(rest - part)
+            if self.filled == self.meter_now().beats:
+                self._close()
 
     def _append(self, note: MelodyNote) -> None:
         """Add a note to the bar; a hold inside a bar makes the note before it longer."""
@@ -114,9 +132,6 @@ class _Builder:
         self.bars.append(MelodyBar(tuple(self.notes), meter, self.opens_repeat))
         self.notes, self.filled, self.opens_repeat = [], 0, False
 
-    def bar_line(self, sign: Sign) -> None:
-        """Close the bar; a line where none is open says nothing."""
-
     def end(self) -> tuple[MelodyBar, ...]:
         if self.notes:
             self._close()
@@ -127,22 +142,7 @@ class _Builder:
         return InputError(what, self.text, sign.start, end, wanted="a bar of notes", hint=hint)
 
 
-class _ByMeter(_Builder):
-    """Bars are full when their meter is; a note that does not fit is held over."""
-
-    def _put(self, note: MelodyNote, sign: Sign) -> None:
-        rest = note.beats
-        while rest:
-            part = min(rest, self.meter_now().beats - self.filled)
-            is_first = rest == note.beats
-            held = note if is_first else MelodyNote(note.interval, rest, note.interval is not None)
-            self._append(held._replace(beats=whole(part)))
-            rest = whole(rest - part)
-            if self.filled == self.meter_now().beats:
-                self._close()
-
-
-class _ByLines(_Builder):
+class _ByLines(_ByMeter):
     """Bars stand between lines, and must be full but for the first and the last."""
 
     def __init__(self, text: str, meters: Sequence[Meter], meter: Meter, held: Interval | None) -> None:
@@ -153,17 +153,18 @@ class _ByLines(_Builder):
         if self._short is not None:
             bar = self.bars[-1]
             number = len(self.bars) - self.bars[0].is_short
-            what = f"bar {number} has {_counted(bar.beats)} where {bar.meter} has {bar.meter.beats}"
+            what = f"bar {number} has {counted(bar.beats, 'beat')} where {bar.meter} has {bar.meter.beats}"
             hint = "hold a note with -, write its length as 5:2, add rests with r, or set a meter: [3/4]"
             raise self._refusal(self._short, what, hint)
         meter = self.meter_now()
         if self.filled + note.beats > meter.beats:
             number = self.full_bars + 1
-            what = f"bar {number} is longer than the {_counted(meter.beats)} of {meter}"
+            what = f"bar {number} is longer than the {counted(meter.beats, 'beat')} of {meter}"
             raise self._refusal(sign, what, "let notes share a beat: [5 6], set a bar line, or a meter: [3/4]")
         self._append(note)
 
     def bar_line(self, sign: Sign) -> None:
+        """Close the bar that is open, if one is, and keep what the line says."""
         if self.notes:
             is_short = self.filled < self.meter_now().beats
             self._close()
@@ -180,7 +181,3 @@ class _ByLines(_Builder):
                 ends_section=last.ends_section or "||" in line or "]" in line,
             )
         self.opens_repeat = self.opens_repeat or line.endswith(":")
-
-
-def _counted(beats: Beats) -> str:
-    return f"{beats} beat{'s' * (beats != 1)}"

@@ -11,7 +11,7 @@ from nearhand.notation.chart import FARTHEST_PLACE
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import MODE_WORDS
-from nearhand.notation.melody_bars import Read
+from nearhand.notation.melody_bars import Read, each_note
 from nearhand.notation.melody_degrees import interval_of, read_degree, read_octaves, read_syllable
 from nearhand.notation.melody_signs import Sign
 from nearhand.notation.notes import read_pitch_class
@@ -61,14 +61,8 @@ class NoteReader:
 
     def check(self, sign: Sign, read: Read) -> None:
         """Raise InputError where a note as it was read at last lies outside the MIDI numbers."""
-        if read is not None and read[0] is not None:
-            for text, start, interval in zip(
-                (*(grace.text for grace in sign.graces), sign.text),
-                (*(grace.start for grace in sign.graces), sign.start),
-                (*read[1], read[0]),
-                strict=True,
-            ):
-                self._check(text, start, interval, self.tonic.up(interval))
+        for written, interval in each_note(sign, read):
+            self._check(written.text, written.start, interval, self.tonic.up(interval))
 
     def _interval(self, text: str, start: int) -> Interval:
         known = self._known.get(text)

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from nearhand.notation.conventions import HARMONIC, MELODIC
 from nearhand.notation.degrees import RAISED, degree_number
-from nearhand.notation.melody_bars import Read
+from nearhand.notation.melody_bars import Read, each_note
 from nearhand.notation.melody_degrees import read_degree
 from nearhand.notation.melody_signs import Sign
 from nearhand.theory.interval import Interval
@@ -81,10 +81,7 @@ def _ends_upwards(tones: Sequence[Tone]) -> bool:
 def signs_in_form(signs: Sequence[tuple[Sign, Read]], form: str) -> list[tuple[Sign, Read]]:
     """The signs of a melody in minor with what they were read as, their bare sixths and sevenths in a form of minor."""
     tones = [
-        Tone(interval, _is_bare(text))
-        for sign, read in signs
-        if read is not None and read[0] is not None
-        for text, interval in zip((*(grace.text for grace in sign.graces), sign.text), (*read[1], read[0]), strict=True)
+        Tone(interval, _is_bare(written.text)) for sign, read in signs for written, interval in each_note(sign, read)
     ]
     intervals = iter(in_form(tones, form))
     found: list[tuple[Sign, Read]] = []

@@ -11,10 +11,8 @@ from nearhand.notation.melody_bars import Read, bars_of_melody
 from nearhand.notation.melody_intervals import HINT, NoteReader, needs_key
 from nearhand.notation.melody_minor import signs_in_form
 from nearhand.notation.melody_signs import Grace, Sign, signs_of_melody
-from nearhand.theory.key import Key
+from nearhand.theory.key import C_MAJOR, Key
 from nearhand.theory.melody import Melody
-from nearhand.theory.mode import MAJOR
-from nearhand.theory.pitch_class import pitch_class
 from nearhand.theory.progression import COMMON_TIME, Meter
 from nearhand.theory.record import NamedTuple
 
@@ -124,12 +122,17 @@ def parse_melody(text: str, key: Key | None = None, conventions: Conventions = D
     named = written.key or key
     if named is None and written.keyless is not None:
         raise no_key_for(written, written.keyless)
-    return resolve_melody(written, named or Key(pitch_class(0), MAJOR), conventions=conventions)
+    return resolve_melody(written, named or C_MAJOR, conventions=conventions)
+
+
+def only_rests(text: str) -> InputError:
+    """The refusal of a melody whose notes are asked for, and which has none."""
+    return InputError("there are only rests here", text, len(text), wanted="notes", hint="write notes: E4 G4 B4")
 
 
 def no_key_for(written: WrittenMelody, sign: Sign | Grace) -> InputError:
     """The refusal of a degree or a syllable where no key is known, or of what is no note before it."""
-    reader = NoteReader(written.text, Key(pitch_class(0), MAJOR), DEFAULT)
+    reader = NoteReader(written.text, C_MAJOR, DEFAULT)
     try:
         for other in written.signs:
             if other.kind == "note" and other.start < sign.start:

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
 HOLDS = ("-", "–", "—")
-_ENDS = " \t\r\n\f\v,[]{}()|:" + "".join(HOLDS)
+NOTE_ENDS = " \t\r\n\f\v,[]{}()|:" + "".join(HOLDS)
 _DEEPEST = 6
 _LONGEST = 1000
 _MOST_DIGITS = 6
@@ -171,7 +171,7 @@ def _note(text: str, at: int) -> tuple[Sign, int]:
 
 def _word_end(text: str, at: int) -> int:
     end = at
-    while end < len(text) and text[end] not in _ENDS and not text[end].isspace():
+    while end < len(text) and text[end] not in NOTE_ENDS and not text[end].isspace():
         if not text[end].isprintable():
             what = "there is a character here that cannot be shown"
             raise InputError(what, text, end, end + 1, wanted="a note", hint="delete it")

@@ -6,9 +6,10 @@ from nearhand.melody.difficulty import Difficulty, KeyDifficulty, KeyToLearn
 from nearhand.melody.hand_steps import HandStep
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.counting import listed
 from nearhand.notation.keys import short_key_name
 from nearhand.notation.notes import note_name
-from nearhand.render.heads import head
+from nearhand.render.heads import head, signature_in_figures
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
@@ -75,13 +76,12 @@ def _name(key: Key, conventions: Conventions) -> str:
 
 
 def _signature(row: KeyDifficulty) -> str:
-    kind = "sharp" if row.key.signature > 0 else "flat"
-    return f"{row.accidentals} {kind}{'s' * (row.accidentals > 1)}" if row.accidentals else "none"
+    return signature_in_figures(row.key) if row.key.signature else "none"
 
 
 def opening_in_words(found: Difficulty, conventions: Conventions) -> list[str]:
     """Which keys are known, and how many tones need an accidental of their own."""
-    known = _and([short_key_name(key, conventions) for key in found.known])
+    known = listed([short_key_name(key, conventions) for key in found.known])
     count, tones = found.tones_beside, found.keys[0].tones
     need = f"{count} of {tones} tones need{'s' * (count == 1)}" if count else "no tone needs"
     return [f"Known: {known}.", f"In every key {need} an accidental beside the signature."]
@@ -121,7 +121,7 @@ def to_learn_in_words(found: Difficulty, conventions: Conventions) -> list[str]:
 def _lesson(each: KeyToLearn, conventions: Conventions) -> str:
     name = short_key_name(each.key, conventions)
     if each.brings:
-        chords = _and([write_chord(chord, conventions) for chord in each.brings])
+        chords = listed([write_chord(chord, conventions) for chord in each.brings])
         return f"{name}: brings {chords}, in none of the keys you know."
     return f"{name}: brings {steps_in_words(each.steps, each.key, conventions)}."
 
@@ -134,18 +134,13 @@ def steps_in_words(steps: tuple[HandStep, ...], key: Key, conventions: Conventio
     >>> steps_in_words(steps, parse_key("D"), Conventions())
     'D to F♯ and F♯ to G'
     """
-    return _and([" to ".join(note_name(note, conventions) for note in step.notes(key)) for step in steps])
+    return listed([" to ".join(note_name(note, conventions) for note in step.notes(key)) for step in steps])
 
 
 def _share(brought: int, new: int, what: str) -> str:
     if brought < new:
         return f"{brought} of {new} new {what}s"
     return f"all {brought} new {what}s" if brought > 1 else f"the one new {what}"
-
-
-def _and(names: list[str]) -> str:
-    *others, last = names
-    return f"{', '.join(others)} and {last}" if others else last
 
 
 def _symbols(chords: tuple[Chord, ...], conventions: Conventions) -> str:

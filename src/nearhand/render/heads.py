@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from nearhand.harmony.moving import distance_in_words
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.counting import counted
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
 from nearhand.render.page import Cell, Line, Page, line, wrapped
@@ -36,9 +37,17 @@ def key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> list
 
 
 def _signature(key: Key, conventions: Conventions) -> str:
-    count = abs(key.signature)
-    if not count:
+    if not key.signature:
         return "no sharps or flats"
-    kind = ("sharp" if key.signature > 0 else "flat") + ("s" if count > 1 else "")
     letters = " ".join(note_name(note, conventions) for note in key.altered_letters)
-    return f"{count} {kind} ({letters})"
+    return f"{signature_in_figures(key)} ({letters})"
+
+
+def signature_in_figures(key: Key) -> str:
+    """How many sharps or flats a signature has, which has some.
+
+    >>> from nearhand.notation.keys import parse_key
+    >>> signature_in_figures(parse_key("Eb")), signature_in_figures(parse_key("G"))
+    ('3 flats', '1 sharp')
+    """
+    return counted(abs(key.signature), "sharp" if key.signature > 0 else "flat")

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from nearhand.render.page import Cell, Line, Page, line
+from nearhand.theory.pitch_class import BLACK_KEYS
 from nearhand.theory.record import NamedTuple
 from nearhand.voicing.voice import Voicing
 
-_BLACK = (1, 3, 6, 8, 10)
 _KEYS = {False: ("▁", "▀"), True: ("_", "'")}
 """White and black key, in signs and in plain characters."""
 _NARROW = 3
@@ -106,5 +106,5 @@ def _draw(strip: Strip, keys: Sequence[int | None], page: Page) -> list[Cell]:
         elif note in strip.marks:
             cells.append(Cell(*strip.marks[note]))
         else:
-            cells.append(Cell(black, "black") if note % 12 in _BLACK else Cell(white, "white"))
+            cells.append(Cell(black, "black") if note % 12 in BLACK_KEYS else Cell(white, "white"))
     return cells

@@ -10,6 +10,7 @@ from nearhand.melody.instruments import VOICES, Instrument
 from nearhand.notation.chart_writing import write_chart
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.counting import counted, octaves_in_words
 from nearhand.notation.keys import key_name, short_key_name
 from nearhand.notation.notes import note_name, pitch_name
 from nearhand.render import melody_page
@@ -136,7 +137,7 @@ def register_in_words(part: Part, conventions: Conventions) -> list[str]:
 def _size(interval: Interval) -> str:
     """An interval upward, its octaves first."""
     octaves, steps = divmod(interval.steps, 7)
-    parts = ["an octave" if octaves == 1 else f"{octaves} octaves"] if octaves else []
+    parts = [octaves_in_words(octaves)] if octaves else []
     parts += [f"a {(interval + Interval(0, -octaves)).name}"] if steps else []
     return " and ".join(parts)
 
@@ -153,9 +154,8 @@ def capo_in_words(capo: Capo, conventions: Conventions) -> str:
     where = f"{f'capo {capo.fret}' if capo.fret else 'no capo'}, shapes of {key_name(capo.shapes, conventions)}"
     if not capo.chords:
         return where
-    counted = f"{capo.open_chords} of {len(capo.chords)} chord{'s' * (len(capo.chords) != 1)}"
     lie = "lies" if capo.open_chords == 1 else "lie"
-    return f"{where}: {counted} {lie} open, {names}"
+    return f"{where}: {capo.open_chords} of {counted(len(capo.chords), 'chord')} {lie} open, {names}"
 
 
 def friendly_in_words(friendly: tuple[FriendlyKey, ...], mode: Mode, conventions: Conventions) -> str:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.counting import semitones_in_words
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import pitch_name
-from nearhand.notation.semitones import semitones_in_words
 from nearhand.render.heads import head
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.pitch import Pitch

@@ -11,9 +11,9 @@ from nearhand.melody.ranges import PLAIN_KEY, Voice
 from nearhand.melody.readings import Reading
 from nearhand.melody.singers_key import Fit
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.counting import octaves_in_words, semitones_in_words
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import pitch_name
-from nearhand.notation.semitones import semitones_in_words
 from nearhand.theory.key import pitch_in
 from nearhand.verbs.singer import SingerAnswer
 
@@ -89,16 +89,15 @@ def _place_in_words(place: Place, fit: Fit, answer: SingerAnswer, way: str = "")
     span = answer.sung.span
     ends = (span.pitch(above, place.low, fit.key) for above in (0, span.width))
     notes = " to ".join(pitch_name(end, answer.conventions) for end in ends)
-    told = (notes, way, _octaves_in_words(place.octaves), *_time_in_words(place))
+    told = (notes, way, _octave_of(place.octaves), *_time_in_words(place))
     room = f"room: {_left(place.below)} below, {_left(place.above)} above"
     return f"{', '.join(part for part in told if part)}; {room}"
 
 
-def _octaves_in_words(octaves: int) -> str:
+def _octave_of(octaves: int) -> str:
     if not octaves:
         return ""
-    count = "an octave" if abs(octaves) == 1 else f"{abs(octaves)} octaves"
-    return f"{count} {'higher' if octaves > 0 else 'lower'}"
+    return f"{octaves_in_words(abs(octaves))} {'higher' if octaves > 0 else 'lower'}"
 
 
 def _time_in_words(place: Place) -> Iterator[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.counting import counted
 from nearhand.notation.keys import key_name
 from nearhand.notation.melody_degrees import HIGHER, LOWER
 from nearhand.notation.melody_writing import write_as_degrees
@@ -84,7 +85,7 @@ def _beats(beats: Beats) -> str:
     """
     whole, rest = divmod(beats, 1)
     if not rest:
-        return f"{whole} beat{'s' * (whole != 1)}"
+        return counted(whole, "beat")
     if not whole:
         return f"{_part(rest)} a beat" if rest.numerator == 1 and rest.denominator == 2 else f"{_part(rest)} of a beat"
     return f"{whole} and {'a ' * (rest.denominator == 2)}{_part(rest)} beats"

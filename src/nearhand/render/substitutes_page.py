@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from nearhand.harmony.substitutes import what_changes
 from nearhand.notation.chord_symbols import write_chord
+from nearhand.notation.counting import semitones_in_words
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
-from nearhand.notation.semitones import semitones_in_words
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.verbs.instead import InsteadAnswer, Offer
 

@@ -9,8 +9,8 @@ from nearhand.notation.chart import looks_like_a_chord
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import write_key
 from nearhand.shell.refusals import NOTES, words_of
-from nearhand.theory.key import Key, circle
-from nearhand.theory.mode import MAJOR, MINOR
+from nearhand.theory.key import C_MAJOR, Key, circle
+from nearhand.theory.mode import MINOR
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.files import SUFFIX, SUFFIXES
@@ -180,7 +180,7 @@ def _keys(session: Session) -> tuple[Key, ...]:
     """The twelve keys of the tune's mode from its own on; without a tune, major and minor ones."""
     if session.tune is not None:
         return all_keys(session.tune.progression, melody=session.tune.melody)
-    return circle(Key(PitchClass(0), MAJOR)) + circle(Key(PitchClass(3), MINOR))
+    return circle(C_MAJOR) + circle(Key(PitchClass(3), MINOR))
 
 
 def _paths(typed: str, at: int, suffixes: tuple[str, ...]) -> tuple[Candidate, ...]:

@@ -18,9 +18,7 @@ from nearhand.shell.refusals import (
     words_of,
 )
 from nearhand.shell.unfinished import closed, is_key_being_typed, last_word_start, may_become_a_chord, may_become_a_verb
-from nearhand.theory.key import Key
-from nearhand.theory.mode import MAJOR
-from nearhand.theory.pitch_class import PitchClass
+from nearhand.theory.key import C_MAJOR, Key
 from nearhand.verbs.session import Session
 from nearhand.verbs.table import BY_NAME
 from nearhand.verbs.verb import Verb
@@ -32,7 +30,6 @@ KINDS = (
 )
 MOST_CHARACTERS = 4000
 """What lies behind is left plain: nobody types so long a line, and a pasted one should not wait."""
-_SOME_KEY = Key(PitchClass(0), MAJOR)
 
 
 def spans_of(line: str, session: Session) -> tuple[Span, ...]:
@@ -56,7 +53,7 @@ def _of_chords(line: str, name: str, session: Session) -> tuple[Span, ...]:
     if line.strip() == name and may_become_a_verb(name) and not may_become_a_chord(name):
         return ()
     colon = key_colon(line)
-    spans, start, key = [], 0, session.shown_key or _SOME_KEY
+    spans, start, key = [], 0, session.shown_key or C_MAJOR
     if colon > 0:
         start = colon + 1
         try:
@@ -96,7 +93,7 @@ def _of_verb(line: str, name: str, session: Session) -> tuple[tuple[Span, ...], 
         refusal = None if may_be_mended(verb, line, error) else error
     notes = notes_in(verb, line)
     has_chart = bool(chart_of(verb, plain_words(verb, line)))
-    key = session.shown_key or _SOME_KEY
+    key = session.shown_key or C_MAJOR
     words = words_of(line)[1:]
     for place, word in enumerate(words):
         if not notes.holds(word):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.counting import counted
 from nearhand.notation.melody_reading import read_melody
 from nearhand.notation.melody_writing import write_as_degrees, write_as_notes
 from nearhand.shell.notes_in_line import TypedNotes
@@ -68,12 +69,12 @@ def _place(melody: Melody, so_far: SoFar, width: int) -> str:
     if not bars:
         return ""
     number, onset = _next_place(melody, so_far.text)
-    counted = f"{len(bars)} bar{'s' * (len(bars) != 1)}"
+    whole = counted(len(bars), "bar")
     if number > len(bars):
-        return f"all of {counted}"[:width]
+        return f"all of {whole}"[:width]
     chord = _chord_at(bars[number - 1], onset)
     over = f", over {write_chord(chord.in_key(key), so_far.session.conventions)}" if chord is not None else ""
-    place = f"next: bar {number}, beat {_beat(onset)} of {counted}"
+    place = f"next: bar {number}, beat {_beat(onset)} of {whole}"
     return next((row for row in (place + over, place) if len(row) <= width), "")
 
 

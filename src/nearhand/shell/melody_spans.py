@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.notation.errors import InputError
 from nearhand.notation.melody_reading import key_in_front
-from nearhand.notation.melody_signs import HOLDS
+from nearhand.notation.melody_signs import HOLDS, NOTE_ENDS
 from nearhand.shell.chart_spans import Span
 from nearhand.shell.notes_in_line import TypedNotes
 from nearhand.shell.unfinished_notes import is_key_before_notes, kind_of_note, may_become_a_note, note_start
@@ -12,7 +12,6 @@ from nearhand.shell.unfinished_notes import is_key_before_notes, kind_of_note, m
 _BAR_SIGNS = "|:"
 _BRACKETS = "[]{}"
 _LENGTH = "0123456789./"
-_ENDS = f",()|:{_BRACKETS}{''.join(HOLDS)}"
 
 
 def melody_spans(notes: TypedNotes) -> list[Span]:
@@ -75,6 +74,6 @@ def _sign_end(text: str, at: int) -> int:
 
 def _word_end(text: str, at: int) -> int:
     end = at
-    while end < len(text) and text[end] not in _ENDS and not text[end].isspace():
+    while end < len(text) and text[end] not in NOTE_ENDS and not text[end].isspace():
         end += 1
     return end

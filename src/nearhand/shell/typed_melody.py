@@ -13,9 +13,7 @@ from nearhand.shell.unfinished_notes import (
     may_become_a_note,
     note_start,
 )
-from nearhand.theory.key import Key
-from nearhand.theory.mode import MAJOR
-from nearhand.theory.pitch_class import PitchClass
+from nearhand.theory.key import C_MAJOR
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.melody import with_notes
@@ -26,8 +24,6 @@ from nearhand.verbs.table import BY_NAME
 from nearhand.verbs.verb import Arguments, Verb
 from nearhand.verbs.words import split_line
 from nearhand.voicing.wishes import WISH_NAMES
-
-_SOME_KEY = Key(PitchClass(0), MAJOR)
 
 
 class SoFar(NamedTuple):
@@ -103,7 +99,7 @@ def _session_with(verb: Verb, arguments: Arguments, text: str, session: Session)
         melody_in_names(text, [bar.meter for bar in bars], session.conventions)
         return Session()
     if arguments.words and not chart_of(verb, arguments):
-        arguments, session = arguments._replace(words=()), Session(shown_key=_SOME_KEY, conventions=session.conventions)
+        arguments, session = arguments._replace(words=()), Session(shown_key=C_MAJOR, conventions=session.conventions)
     options = {name: value for name, value in arguments.options.items() if name not in WISH_NAMES}
     starts = arguments.starts | {MELODY.name: 0}
     return loaded(session, arguments._replace(line=text, options=options | {MELODY.name: text}, starts=starts))

@@ -12,15 +12,12 @@ from nearhand.notation.melody_reading import WrittenMelody, resolve_melody
 from nearhand.notation.melody_signs import HOLDS, Sign
 from nearhand.notation.syllables import SYLLABLE_NAMES
 from nearhand.shell.unfinished import is_key_being_typed
-from nearhand.theory.key import Key
+from nearhand.theory.key import C_MAJOR
 from nearhand.theory.melody import ORNAMENTS
-from nearhand.theory.mode import MAJOR
-from nearhand.theory.pitch_class import PitchClass
 
 _BETWEEN = "".join((",|[]", *HOLDS))
 """Signs that end a note, besides blanks."""
 _LENGTH = "0123456789./"
-_ANY_KEY = Key(PitchClass(0), MAJOR)
 
 
 @lru_cache(maxsize=1024)
@@ -34,7 +31,7 @@ def kind_of_note(word: str) -> str:
         return ""
     written = WrittenMelody(word, (Sign("note", word, 0),), None)
     try:
-        resolve_melody(written, _ANY_KEY)
+        resolve_melody(written, C_MAJOR)
     except InputError:
         return ""
     if word in RESTS:

@@ -74,6 +74,10 @@ class Key(NamedTuple):
         return f"{self.tonic} {self.mode.name}"
 
 
+C_MAJOR = Key(pitch_class(0), MAJOR)
+"""The key of the white keys, for what is read or named alike in every key."""
+
+
 def pitch_in(key: Key, number: int) -> Pitch:
     """A MIDI number as the note that lies nearest to a key's scale on the line of fifths.
 

@@ -105,15 +105,8 @@ class Melody(NamedTuple):
         octaves = [note.interval.steps // 7 for note in self.notes if note.interval is not None]
         if not self.has_octaves or not octaves:
             return self
-        return self.counted_from(max(sorted(set(octaves), key=abs), key=octaves.count))
-
-    def counted_from(self, octave: int) -> Melody:
-        """The same sounding melody, counted from its tonic some octaves higher."""
-        if not octave:
-            return self
-        shift = Interval(0, -octave)
-        bars = tuple(bar._replace(notes=tuple(_shifted(note, shift) for note in bar.notes)) for bar in self.bars)
-        return self._replace(tonic=self.tonic._replace(octave=self.tonic.octave + octave), bars=bars)
+        most = max(sorted(set(octaves), key=abs), key=octaves.count)
+        return self._counted_from(self.tonic._replace(octave=self.tonic.octave + most))
 
     @property
     def notes(self) -> tuple[MelodyNote, ...]:
@@ -145,7 +138,12 @@ class Melody(NamedTuple):
         >>> str(read.tonic), read.notes[0].interval
         ('G3', Interval(fifths=0, octaves=1))
         """
-        tonic = tonic_near(key, self.tonic)
+        return self._counted_from(tonic_near(key, self.tonic))
+
+    def _counted_from(self, tonic: Pitch) -> Melody:
+        """The same sounding notes, counted from a pitch."""
+        if tonic == self.tonic:
+            return self
         shift = interval_between(tonic, self.tonic)
         bars = tuple(bar._replace(notes=tuple(_shifted(note, shift) for note in bar.notes)) for bar in self.bars)
         return self._replace(tonic=tonic, bars=bars)

@@ -11,6 +11,8 @@ from functools import lru_cache
 from nearhand.theory.record import NamedTuple
 
 LETTERS_IN_FIFTHS = "FCGDAEB"
+BLACK_KEYS = frozenset((1, 3, 6, 8, 10))
+"""Semitones above C of the black keys."""
 
 
 def accidental(alteration: int) -> str:

@@ -11,10 +11,6 @@ from nearhand.theory.progression import Progression
 from nearhand.verbs.sections import sectioned
 from nearhand.verbs.tune import Tune, tune_from_charts, tune_from_text
 
-TYPE_CHECKING = False
-if TYPE_CHECKING:
-    pass
-
 SUFFIX, ABC_SUFFIX = ".toml", ".abc"
 SUFFIXES = (SUFFIX, ABC_SUFFIX)
 """Of the files that are read; those of the first kind are written, too."""

@@ -87,7 +87,7 @@ def melody_in_names(text: str, meters: Sequence[Meter] = (), conventions: Conven
     ['E4', 'F#4', 'G4', 'A4', 'B4']
     """
     from nearhand.melody.ranges import PLAIN_KEY
-    from nearhand.notation.melody_reading import no_key_for, read_melody, resolve_melody
+    from nearhand.notation.melody_reading import no_key_for, only_rests, read_melody, resolve_melody
 
     written = read_melody(text)
     if written.key is None and written.keyless is not None:
@@ -95,7 +95,7 @@ def melody_in_names(text: str, meters: Sequence[Meter] = (), conventions: Conven
     meter = meters[-1] if meters else COMMON_TIME
     melody = resolve_melody(written, written.key or PLAIN_KEY, meters, meter, conventions)
     if not _sounds(melody):
-        raise InputError("there are only rests here", text, len(text), wanted="notes", hint="write notes: E4 G4 B4")
+        raise only_rests(text)
     return melody
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from nearhand.notation.conventions import DEFAULT, Conventions
+from nearhand.notation.counting import counted
 from nearhand.notation.errors import InputError
-from nearhand.notation.melody_reading import WrittenMelody, no_key_for, read_melody, resolve_melody
+from nearhand.notation.melody_reading import WrittenMelody, no_key_for, only_rests, read_melody, resolve_melody
 from nearhand.notation.melody_remarks import remarks_on_melody
 from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
@@ -65,8 +66,7 @@ def inferred_keys(melodies: Sequence[tuple[WrittenMelody, Meter]], conventions: 
         for note in resolve_melody(written, PLAIN_KEY, (), meter, conventions).sounding()
     ]
     if not notes:
-        what, hint, written = "there are only rests here", "write notes: E4 G4 B4", melodies[0][0]
-        raise InputError(what, written.text, len(written.text), wanted="notes", hint=hint)
+        raise only_rests(melodies[0][0].text)
     fits = rank_keys_of_melody([note.pitch.pitch_class for note in notes], [note.beats for note in notes])
     return fits[0].key, fits[1].key
 
@@ -106,13 +106,9 @@ def refuse_longer(melody: Melody, count: int, written: WrittenMelody) -> None:
     """Raise InputError where a melody has more bars than the chords under it, pickup aside."""
     bars = len(melody.bars) - melody.has_pickup
     if bars > count:
-        what = f"the melody has {_counted(bars)}, the chords have {_counted(count)}"
+        what = f"the melody has {counted(bars, 'bar')}, the chords have {counted(count, 'bar')}"
         hint = "add chords, shorten the melody, or add --alone to put the chords away"
-        raise InputError(what, written.text, len(written.text), wanted=_counted(count), hint=hint)
-
-
-def _counted(count: int) -> str:
-    return f"{count} bar{'s' * (count != 1)}"
+        raise InputError(what, written.text, len(written.text), wanted=counted(count, "bar"), hint=hint)
 
 
 def _brought_home(melody: Melody, own: Key, shown: Key, way: str, written: WrittenMelody) -> Melody:

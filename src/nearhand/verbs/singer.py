@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.melody.instruments import Instrument
 from nearhand.melody.ranges import ALSO_CALLED, VOICES, Voice
-from nearhand.melody.singers_key import Fit, ranked_keys, wider_by
+from nearhand.melody.singers_key import Fit, fitting, ranked_keys, wider_by
 from nearhand.melody.spans import Span, span_of
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
@@ -93,7 +93,7 @@ def answer_for(
 ) -> SingerAnswer:
     """The keys in which a tune fits singers, or the nearest one."""
     ranked = ranked_keys(sung.span, singers, sung.progression, instruments, sung.melody)
-    fits = tuple(fit for fit in ranked if not fit.too_far)
+    fits = fitting(ranked)
     nearest = None if fits else ranked[0]
     low, high = ((), ()) if nearest is None else passing_bars(sung, nearest, singers)
     return SingerAnswer(sung, singers, fits, nearest, wider_by(sung.span, singers), low, high, conventions)

@@ -7,16 +7,12 @@ from nearhand.notation.chart import Chart, read_chart, resolve
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
-from nearhand.theory.key import Key
+from nearhand.theory.key import C_MAJOR, Key
 from nearhand.theory.melody import NEAREST, Melody
-from nearhand.theory.mode import MAJOR
-from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
 
 GIVEN, INFERRED = "given", "inferred"
-_ANY_KEY = Key(PitchClass(0), MAJOR)
-"""Chord symbols are the same in every key; this one is for reading them before the key is known."""
 _NO_KEY_HINT = 'put the key in front, as in "E minor: i iv V7", or add --key "E minor" (in the shell: key E minor)'
 
 
@@ -165,7 +161,7 @@ def _inferred(charts: list[Chart], conventions: Conventions) -> tuple[Key, Key, 
             what = f"{token.text[:24]} needs a key to be read in"
             end = token.start + len(token.text)
             raise InputError(what, chart.text, token.start, end, wanted="a key", hint=_NO_KEY_HINT)
-    progression = Progression(_ANY_KEY, tuple(bar for chart in charts for bar in resolve(chart, _ANY_KEY).bars))
+    progression = Progression(C_MAJOR, tuple(bar for chart in charts for bar in resolve(chart, C_MAJOR).bars))
     if not progression.relative_chords:
         raise InputError(
             "there are no chords here to find a key from", charts[0].text, 0, wanted="chords", hint=_NO_KEY_HINT

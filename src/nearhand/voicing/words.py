@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from nearhand.notation.semitones import semitones_in_words
+from nearhand.notation.counting import semitones_in_words
 from nearhand.voicing.families import FOUR_PART
 from nearhand.voicing.voice import VoicedProgression
 
