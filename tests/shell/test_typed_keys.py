@@ -36,28 +36,34 @@ class Paper(DummyOutput):
 
 @pytest.fixture
 def keyboard(tmp_path, monkeypatch, capsys):
-    """A function that types steps and leaves: keys, or keys and the line that must stand there before going on."""
+    """A function that types steps and leaves: keys, or keys and the line that must be drawn before going on."""
     monkeypatch.setenv("COLUMNS", "80")
     monkeypatch.chdir(tmp_path)
-    sessions = []
+    drawn: list[str | None] = []
     make = terminal._prompt_session
-    monkeypatch.setattr(terminal, "_prompt_session", lambda *args: sessions.append(make(*args)) or sessions[-1])
+
+    def watched(*args):
+        prompt = make(*args)
+        prompt.app.after_render += lambda app: drawn.append(prompt.default_buffer.text)
+        return prompt
+
+    monkeypatch.setattr(terminal, "_prompt_session", watched)
 
     def feed(pipe, steps, failures):
         for step in (*steps, CTRL_A + CTRL_D * 60):
             keys, wanted = (step, None) if isinstance(step, str) else step
             pipe.send_text(keys)
             until = time.monotonic() + 10
-            while wanted is not None and (not sessions or sessions[0].default_buffer.text != wanted):
+            while wanted is not None and drawn[-1] != wanted:
                 if time.monotonic() > until:
-                    failures.append((keys, wanted, sessions and sessions[0].default_buffer.text))
+                    failures.append((keys, wanted, drawn[-1]))
                     break
                 if keys in (UP, RIGHT, CTRL_E):  # the lines kept on disk are read while one waits
                     pipe.send_text(keys)
                 time.sleep(0.02)
 
     def type_(*steps, history="history"):
-        sessions.clear()
+        drawn[:] = [None]
         paper, failures = Paper(), []
         with create_pipe_input() as pipe:
             feeder = threading.Thread(target=feed, args=(pipe, steps, failures), daemon=True)
