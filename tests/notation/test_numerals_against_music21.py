@@ -73,7 +73,9 @@ def test_every_numeral_has_the_tones_and_the_bass_that_music21_gives(tonic):
     assert their_home.sharps == home.signature
 
 
-# Every degree in both cases with every mark, figure and accidental: 2,688 numerals in each of the thirty keys.
+# Every degree in both cases with every mark, figure and accidental: 2,688 numerals. All are asked in one major and one
+# minor key, and a sixth of them in each other key, the next sixth in the next, so that each is asked in five keys at
+# least; that every key gives the same chords, moved, is a law of its own.
 FIGURES = ("", "6", "64", "7", "65", "43", "42", "2", "9", "53", "63", "753", "653", "643", "642", "54")
 GRID = [
     accidental + (numeral.lower() if is_small else numeral) + mark + figure
@@ -99,6 +101,11 @@ def with_fourth_altered_like_the_root(numeral, home):
     return {str(tone) for tone in moved.tones}, str(moved.bass)
 
 
+def asked_in(tonic):
+    """The numerals of the grid that are asked in a key."""
+    return GRID if tonic in ("C", "c") else GRID[TONICS.index(tonic) % 6 :: 6]
+
+
 @pytest.mark.parametrize("tonic", TONICS)
 def test_every_figure_with_every_mark_on_every_degree_is_the_chord_that_music21_gives(tonic):
     home, their_home = key(tonic), their_key(tonic)
@@ -106,10 +113,10 @@ def test_every_figure_with_every_mark_on_every_degree_is_the_chord_that_music21_
         numeral: with_fourth_altered_like_the_root(numeral, home)
         if numeral.endswith("54")
         else ours(numeral, home, OF_THE_SCALE)
-        for numeral in GRID
+        for numeral in asked_in(tonic)
     }
 
-    assert {numeral: theirs(numeral, their_home) for numeral in GRID} == expected
+    assert {numeral: theirs(numeral, their_home) for numeral in expected} == expected
 
 
 # Applied chords, once, twice and three times: each of the first row over each of the second, in the keys named.

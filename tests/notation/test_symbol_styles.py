@@ -11,7 +11,8 @@ from nearhand.notation.conventions import SYMBOLS, Conventions
 from nearhand.theory.chord import Chord
 from nearhand.theory.quality import QUALITIES
 
-ROOTS = [note(letter + sign) for letter in "CDEFGAB" for sign in ("", "#", "b")]
+ROOTS = [note(name) for name in "C D# Eb F# G Ab Bb".split()]  # noqa: SIM905
+"""Each letter, and each sign on two letters at least: what follows a root is the same behind any letter."""
 CHANGE_ROWS = sorted(set(CHANGES.values()))
 BASE_OF = {quality: word for word, quality in reversed(BASES.items())}
 CLOSED = {BASES[word] for word in COMPLETE}
