@@ -80,8 +80,8 @@ C F up a perfect fourth
 C G down a perfect fourth
 C F# up an augmented fourth
 C Gb up a diminished fifth
-C C# up an augmented unison
-C Cb down an augmented unison
+C C# up a chromatic half step
+C Cb down a chromatic half step
 A F down a major third
 A C# up a major third
 A G# down a minor second

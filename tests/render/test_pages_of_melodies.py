@@ -249,3 +249,33 @@ LENGTHS = [
 @pytest.mark.parametrize(("beats", "words"), LENGTHS)
 def test_lengths_are_said_in_words(beats, words):
     assert f"1, C4, {words}." in page("layout spoken", f"melody C: 1:{beats}").split("\n")
+
+
+# Lines, and what the last answer says of the way there. A melody that stands alone goes one way; over chords, theirs is
+# told first, and the melody's where it goes another.
+ALONE = "melody C: 1 2 3"
+OVER = ("C: | C | F |", "melody 1 - 3 -")
+DISTANCES = [
+    ((ALONE, "to B"), "down a minor second from C major"),
+    ((ALONE, "way up", "to B"), "up a major seventh from C major"),
+    ((ALONE, "way down", "to D"), "down a minor seventh from C major"),
+    ((ALONE, "to G", "octave down"), "down a perfect fourth and 1 octave from C major"),
+    ((ALONE, "octave up"), "up an octave from C major"),
+    ((ALONE, "octave up", "octave down"), "no sharps or flats"),
+    ((*OVER, "to D"), "up a major second from C major"),
+    ((*OVER, "way down", "to D"), "up a major second from C major, the melody down a minor seventh"),
+    ((*OVER, "octave down"), "no sharps or flats, the melody down an octave"),
+]
+
+
+@pytest.mark.parametrize(("lines", "told"), DISTANCES)
+def test_the_head_says_which_way_the_notes_went(lines, told):
+    shown = text_of(draw(last_answer(*lines), Page(200))).split("\n")
+
+    assert shown[0].endswith((f": {told}", f", {told}"))
+
+
+def test_the_head_says_so_in_spoken_words():
+    spoken = text_of(draw(last_answer("layout spoken", *OVER, "way down", "to D"), Page(200)))
+
+    assert "up a major second from C major, the melody down a minor seventh." in spoken

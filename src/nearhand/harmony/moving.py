@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from nearhand.theory.interval import shortest
+from nearhand.notation.counting import octaves_in_words
+from nearhand.theory.interval import Interval, shortest
 from nearhand.theory.key import Key, nearest_spelling, spellings
 from nearhand.theory.progression import Progression
 
@@ -97,10 +98,21 @@ def distance_in_words(old: Key, new: Key) -> str:
     >>> distance_in_words(parse_key("E minor"), parse_key("C minor"))
     'down a major third'
     """
-    interval = shortest(new.tonic.fifths - old.tonic.fifths)
-    if not interval.fifths:
+    return way_in_words(shortest(new.tonic.fifths - old.tonic.fifths))
+
+
+def way_in_words(interval: Interval) -> str:
+    """Which way an interval leads, and how far.
+
+    >>> way_in_words(Interval(5, -2)), way_in_words(Interval(-7, 4)), way_in_words(Interval(0, -2))
+    ('up a major seventh', 'down a chromatic half step', 'down 2 octaves')
+    """
+    if interval == Interval(0, 0):
         return "the same pitch"
     if not interval.semitones:
         return "an enharmonic change"
-    article = "an" if interval.name[0] in "aeiou" else "a"
-    return f"{'down' if interval.is_downward else 'up'} {article} {interval.name}"
+    way = "down" if interval.is_downward else "up"
+    if not interval.fifths:
+        return f"{way} {octaves_in_words(abs(interval.octaves))}"
+    name = "chromatic half step" if not interval.steps and abs(interval.semitones) == 1 else interval.name
+    return f"{way} {'an' if name[0] in 'aeiou' else 'a'} {name}"

@@ -78,7 +78,7 @@ def _draw_views(answer: ViewsAnswer, page: Page) -> list[Line]:
     for place, view in enumerate(answer.views):
         if place:
             lines.append(line())
-        lines += key_line(view.key, tune, conventions, page)
+        lines += key_line(view.key, tune, conventions, page, view.melody)
         lines += draw_view(view, conventions, page)
         lines += total(view, conventions, page)
         lines += _melody(view, tune, conventions, page)

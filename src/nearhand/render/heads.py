@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from nearhand.harmony.moving import distance_in_words
+from collections.abc import Iterator
+
+from nearhand.harmony.moving import distance_in_words, way_in_words
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.counting import counted
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
 from nearhand.render.page import Cell, Line, Page, line, wrapped
 from nearhand.theory.key import Key
+from nearhand.theory.pitch import interval_between
 from nearhand.verbs.tune import INFERRED, Tune
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from nearhand.theory.melody import Melody
 
 
 def head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> list[Line]:
@@ -25,15 +32,29 @@ def head(tune: Tune, conventions: Conventions, page: Page, introduces: bool) -> 
     return lines
 
 
-def key_line(key: Key, tune: Tune, conventions: Conventions, page: Page) -> list[Line]:
-    """A key with its signature and its distance from the tune's own."""
+def key_line(key: Key, tune: Tune, conventions: Conventions, page: Page, melody: Melody | None = None) -> list[Line]:
+    """A key with its signature and its distance from the tune's own; and that of its melody, if it goes elsewhere."""
     name = key_name(key, conventions)
-    facts = [_signature(key, conventions)]
-    if key != tune.key:
-        facts.append(f"{distance_in_words(tune.key, key)} from {key_name(tune.key, conventions)}")
+    facts = [_signature(key, conventions), *_distances(key, tune, conventions, melody)]
     parts = wrapped(f"{name}: {', '.join(facts)}", page.width)
     first = parts[0][0].text
     return [line(Cell(first[: len(name)], "key"), first[len(name) :]), *parts[1:]]
+
+
+def _distances(key: Key, tune: Tune, conventions: Conventions, melody: Melody | None) -> Iterator[str]:
+    """Which way the music went, and its melody where that went another way."""
+    shortest = distance_in_words(tune.key, key)
+    moved = shortest
+    if melody is not None and tune.melody is not None:
+        moved = way_in_words(interval_between(tune.melody.tonic, melody.tonic))
+    own = f"from {key_name(tune.key, conventions)}"
+    if not tune.progression.bars:
+        yield from [f"{moved} {own}"] * (key != tune.key or moved != shortest)
+        return
+    if key != tune.key:
+        yield f"{shortest} {own}"
+    if moved != shortest:
+        yield f"the melody {moved}"
 
 
 def _signature(key: Key, conventions: Conventions) -> str:

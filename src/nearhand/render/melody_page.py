@@ -49,7 +49,7 @@ def draw_melody(answer: MelodyAnswer, page: Page) -> list[Line]:
     tune, conventions = answer.tune, answer.conventions
     lines = head(tune, conventions, page, answer.introduces)
     if len(answer.views) == 1:
-        lines += key_line(answer.views[0].key, tune, conventions, page)
+        lines += key_line(answer.views[0].key, tune, conventions, page, answer.views[0].melody)
     lines += melody_lines(answer.views, answer.bars, tune.key, conventions, page)
     remarks = tune.all_remarks if answer.introduces else ()
     if len(answer.views) == 1 and page.width < WIDE_ENOUGH_FOR_LABELS:

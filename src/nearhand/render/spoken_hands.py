@@ -33,7 +33,7 @@ def views(answer: ViewsAnswer) -> Iterator[str]:
     for place, view in enumerate(answer.views):
         if place:
             yield ""
-        yield text_of(key_line(view.key, tune, conventions, _WIDE)) + "."
+        yield text_of(key_line(view.key, tune, conventions, _WIDE, view.melody)) + "."
         yield from _chords(view, conventions)
         yield from text_of(total(view, conventions, _WIDE)).split("\n") if view.voiced else ()
         if view.melody is not None:
