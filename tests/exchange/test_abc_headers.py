@@ -116,8 +116,8 @@ def test_titles_have_their_accents(field, title):
 
 def test_a_sign_may_be_set_to_another_decoration():
     """ABC 2.1, 4.16."""
-    assert notes_of(read_abc("X:1\nM:4/4\nL:1/4\nU:n=!turn!\nU: T = +mordent+\nK:C\nnC TD ~E F|]", NAME)) == (
-        "[4/4] C4(turn) D4(mordent) E4(turn) F4"
+    assert notes_of(read_abc("X:1\nM:4/4\nL:1/4\nU:n=!turn!\nU: T = +mordent+\nK:C\nnC TD PE F|]", NAME)) == (
+        "[4/4] C4(turn) D4(mordent) E4(inverted-mordent) F4"
     )
     assert notes_of(tune_of("C D E F|\nU:~=!trill!\n~C4|]")) == "[4/4] C4 D4 E4 F4 | C4(tr):4"
 

@@ -43,9 +43,13 @@ NOTES = [
      "C4:2/5 D4:2/5 E4:2/5 F4:2/5 G4:2/5 C4:2/5 D4:2/5 E4:2/5 F4:2/5 G4:2/5", "4.13 p:q:r"),
     ("(3{d}CzE F2|]", "[4/4] {D5}C4:2/3 z:2/3 E4:2/3 F4:2", "4.13 rests count, grace notes do not"),
     ("(3C>DE F2|]", "[4/4] C4 D4:1/3 E4:2/3 F4:2", "4.13 with broken rhythm"),
-    ("~C TD ME PF|!trill!C !turn!D !mordent!E !uppermordent!F|+trill+C !invertedturn!D !roll!E !fermata!F|]",
-     "[4/4] C4(turn) D4(tr) E4(mordent) F4(mordent) | C4(tr) D4(turn) E4(mordent) F4(mordent) | "
-     "C4(tr) D4(turn) E4(turn) F4", "4.14, 4.15 ornaments"),
+    ("TC MD PE F|!trill!C !turn!D !invertedturn!E !turnx!F|+trill+C !invertedturnx!D !fermata!E !trill(!F|]",
+     "[4/4] C4(tr) D4(mordent) E4(inverted-mordent) F4 | C4(tr) D4(turn) E4(inverted-turn) F4(turn) | "
+     "C4(tr) D4(inverted-turn) E4 F4(tr)", "4.14, 4.15 ornaments"),
+    ("!mordent!C !lowermordent!D !uppermordent!E !pralltriller!F|]",
+     "[4/4] C4(mordent) D4(mordent) E4(inverted-mordent) F4(inverted-mordent)",
+     "4.14 mordents; MusicXML 4.0 mordent (with the stroke: the note below) and inverted-mordent, from memory"),
+    ("~C !roll!D T~E F|]", "[4/4] C4 D4 E4(tr) F4", "4.14 a roll is none of our ornaments"),
     ("!f!.C uD vE HF|]", "[4/4] C4 D4 E4 F4", "4.14 decorations that are no ornaments"),
     ("Tz C D E|]", "[4/4] z C4 D4 E4", "an ornament of a rest is none"),
     ('"^up"C "<l"D ">r"E "_d"F|"@1,2 at"C4|]', "[4/4] C4 D4 E4 F4 | C4:4", "4.19 annotations"),
@@ -170,3 +174,21 @@ def test_accidentals_hold_for_what_the_file_says():
     ):
         text = f"X:1\nI:propagate-accidentals {holds_for}\nL:1/4\nM:4/4\nK:C\n^F F f F|]"
         assert notes_of(read_abc(text, NAME)) == f"[4/4] {notes}"
+
+
+ROLLS = "Rolls (~) are left out: a melody has no word for them."
+
+
+@pytest.mark.parametrize(
+    ("body", "remarks"),
+    [
+        ("~C D ~E F|]", (ROLLS,)),
+        ("!roll!C D E F|]", (ROLLS,)),
+        ("U:n=!roll!\nnC D E F|]", (ROLLS,)),
+        ("U:~=!trill!\n~C D E F|]", ()),
+        ("TC MD PE !invertedturn!F|]", ()),
+    ],
+)
+def test_rolls_are_left_out_and_told_once(body, remarks):
+    """ABC 2.1, 4.14: ~ and !roll! are an Irish roll, which is no turn."""
+    assert tune_of(body).remarks == remarks

@@ -86,6 +86,7 @@ LENGTHS = [
 ]  # fmt: skip
 
 # A melody in C major in bars: between its lines, or by its meter where it has none. A short first bar is a pickup.
+    ("1(inverted-mordent)-2(inverted-turn):2", "C4(inverted-mordent):2 D4(inverted-turn):2"),
 BARS = [
     ("| 1 2 3 4 | 5 - - - |", "C4 D4 E4 F4 | G4:4"), ("1 2 3 4 5", "C4 D4 E4 F4 | G4"),
     ("1:4 - - 2 3", "C4:4 | ~C4:2 D4 E4"), ("5_ | 1 2 3 4", "G3 | C4 D4 E4 F4"),

@@ -85,7 +85,8 @@ REFUSED = [
     ("C: r(tr)", "grace notes and ornaments belong to a note, not to a rest", "C: ^r(tr)", NOTES),
     ("C: {[1]}2", "[ has no place among grace notes", "C: {^[1]}2", "write grace notes as {6}5"),
     ("C: {r}2", "'r' is no note", "C: {^r}2", NOTES),
-    ("C: 1(foo)", "'foo' is no ornament", "C: 1^(foo)", "write one of (tr), (mordent), (turn) behind a note"),
+    ("C: 1(foo)", "'foo' is no ornament", "C: 1^(foo)",
+     "write one of (tr), (mordent), (inverted-mordent), (turn), (inverted-turn) behind a note"),
     ("C: 1(tr", "a round bracket is not closed", "C: 1^(tr", BEHIND),
     ("C: (tr)1", "( has no place here", "C: ^(tr)1", BEHIND),
     ("C: 1}", "} has no place here", "C: 1^}", EITHER),
@@ -168,9 +169,9 @@ def test_a_lowered_third_in_minor_is_remarked_on():
 
 LONG = (
     "F# minor: [3/4] 5_ | {7_ 1}2(tr):3/2 [3 b2' r]:1/2 - | [1 [2 3] - 4:2]:3 | [6/8] F#4 Bb3' Mi♭4 do te__ le | "
-    "[2/4] 1:1/3 2:5/12 R:.25 0 || - [5 6](mordent)"
+    "[2/4] 1:1/3 2:5/12 R:.25 0 || - [5 6](inverted-mordent)"
 )
-READABLE = LONG[: LONG.index("(mordent)")]
+READABLE = LONG[: LONG.index("(inverted-mordent)")]
 PIECES = [
     *"ABCDEFGr0R123456789-|:[]{}()'_,/.%#b♯♭ ", "C4", "b3", "do", "Sol", "fi", "(tr)", ":2", ":1/2", "[3/4]", "[1 2]",
     "{6}", "C: ", "A minor: ", "|:", "\n", "–", "′", "\x00", "²", "𝄪", "♮", "7'", "5_", "1:1000", ":0.5",

@@ -180,7 +180,7 @@ def test_every_degree_is_read_back_as_its_interval(interval, mode, conventions):
 
 
 def test_a_melody_of_grace_notes_and_ornaments_is_written_word_for_word():
-    text = "| {C#4 D4}E4(mordent) [{Bb3}C4 - - G4(tr)] r F4(turn) |"
+    text = "| {C#4 D4}E4(mordent) [{Bb3}C4 - - G4(tr)] r F4(turn) | E4(inverted-mordent) - F4(inverted-turn) - |"
 
     assert stored(parse_melody(text)) == text
 

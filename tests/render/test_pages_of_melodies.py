@@ -18,6 +18,7 @@ from nearhand.render.json_answers import json_answer
 from nearhand.render.melody_page import melody_lines
 from nearhand.render.page import Page, text_of
 from nearhand.render.spoken_melody import melody_sentences
+from nearhand.theory.melody import ORNAMENTS
 from nearhand.verbs.answers import MelodyView
 
 WALTZ = ("A minor: [3/4] | Am | E7 | Am |", "melody 5 | 1' - [7 6] | {6}5(tr):3/2 [#4 3]:1/2 r | - 1:2 |")
@@ -117,7 +118,7 @@ def test_a_page_of_a_melody_is_drawn_whole(lines, width, plain, expected):
 
 HARD = (
     "F# major: {1' 2'}#3''(mordent):3/2 [#4 [#5 #6 7] b3]:1/2 [1 2 3 4 5 6 7 1']:2 | [1 2 3 4 5] - - - | "
-    "[7/8] r:7 | [5:3/29 6:26/29] 5 6 7:4 | [12/16] b6'(turn):12"
+    "[7/8] r:7 | [5:3/29 6:26/29] 5 6 7:4 | [12/16] b6'(turn):6 b6'(inverted-mordent):6"
 )
 DRAWN = [
     (f'melody "{HARD}"',), (f'melody "{HARD}" --to "C#,Db,B major"',), (f'melody "{HARD}" --to all',),
@@ -249,6 +250,27 @@ LENGTHS = [
 @pytest.mark.parametrize(("beats", "words"), LENGTHS)
 def test_lengths_are_said_in_words(beats, words):
     assert f"1, C4, {words}." in page("layout spoken", f"melody C: 1:{beats}").split("\n")
+
+
+# MusicXML 4.0, ornaments, from memory: its words, and ours; the mordent is the one with the stroke, and goes below.
+ORNAMENTS_TOLD = [
+    ("tr", "with a trill"), ("mordent", "with a mordent"), ("inverted-mordent", "with an inverted mordent"),
+    ("turn", "with a turn"), ("inverted-turn", "with an inverted turn"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("ornament", "words"), ORNAMENTS_TOLD)
+def test_every_ornament_is_drawn_spoken_and_in_documents(ornament, words):
+    line = f"melody G: 5({ornament}):2 1 -"
+
+    assert f"5({ornament})" in page(line) and f"D4({ornament})" in page(line)
+    assert f"5, D4, 2 beats, {words}." in page("layout spoken", line).split("\n")
+    first = json.loads(json_answer(last_answer(line)))["views"][0]["melody"][0]
+    assert first["ornament"] == ornament
+
+
+def test_ornaments_are_told_without_exception():
+    assert [ornament for ornament, _ in ORNAMENTS_TOLD] == list(ORNAMENTS)
 
 
 # Lines, and what the last answer says of the way there. A melody that stands alone goes one way; over chords, theirs is

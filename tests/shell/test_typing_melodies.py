@@ -95,6 +95,8 @@ STILL_TYPED = [
     "F", "F#", "b", "#", "##", "♭", "d", "s", "so", "D", "S", "La", "5:", "5:1/", "5:.", "[", "[5", "[5 [6 ", "[5 6",
     "[5 6]:", "[5 b", "{", "{6", "{6 ", "{6 b", "{6}", "{6} ", "{6}#", "{6}5:", "5(", "5(t", "5(tr", "5(mord", "5(tr):",
     "5(tr):1/", "[3/", "[12/", "1 -", "1 --", "1 |", "1 :", "1 |:", "1-b", "1,#", "1 2 |", "1 [5 6][b",
+    "5(inverted-", "5(inverted-mor", "5(inverted-turn", "5(inverted-turn)", "5(inverted-turn):", "5(inverted-turn):1/",
+    "{6}5(inverted-t",
 ]  # fmt: skip
 
 
@@ -261,7 +263,7 @@ NOTES = [
     *("1", "b3", "5_", "7'", "#4", "E4", "F#4", "Bb", "G", "do", "fi", "sol'", "Sol", "r", "0", "-", "--", "|", "|:"),
     *(":|", "[5 6]", "[5", "6]", "[", "]", "{6}5", "{6", "}", "5(tr)", "5(", "(turn)", "5:2", "5:3/2", "5:", ":"),
     *("[3/4]", "[3/", "G:", "E minor:", "x", "8", "h", "c", ",", "'", '"', "--to", "C", "--alone", "--meter 3/4"),
-    *("--key D", "1'"),
+    *("--key D", "1'", "5(inverted-", "5(inverted-turn)"),
 ]
 words_of_melodies = st.lists(st.sampled_from(NOTES), max_size=9).map(" ".join)
 SIGNS = "1234567ABCDEFGbr#'_-:|[](){}/., dorefasltimuTS0\"♭x"
@@ -313,7 +315,7 @@ def test_it_is_known_beforehand_whether_a_melody_is_refused(session, words):
         assert len(preview(line, session, 1000).split("\n")[0].partition(": ")[2].split()) == len(heard)
 
 
-LONG = "melody --alone E minor: |: 5_ | {7_}1' -- [5 [6 b7]] | [3/4] r 5(tr):3/2 [- 6]:1/2 :| --to C --sing syllables"
+LONG = "melody --alone E minor: |: 5_ | {7_}1' -- [5 [6 b7]] | [3/4] r 5(inverted-turn):3/2 [- 6]:1/2 :| --to C"
 
 
 @pytest.mark.parametrize("session", SESSIONS, ids=["nothing", "chords", "in C", "alone"])

@@ -21,10 +21,13 @@ _ANNOTATIONS = "^_<>@"
 _PLAIN_LINES = ("|", ".|")
 ORNAMENT_OF = {
     **dict.fromkeys(("trill", "trill("), "tr"),
-    **dict.fromkeys(("mordent", "lowermordent", "uppermordent", "pralltriller"), "mordent"),
-    **dict.fromkeys(("turn", "turnx", "invertedturn", "invertedturnx", "roll"), "turn"),
+    **dict.fromkeys(("mordent", "lowermordent"), "mordent"),
+    **dict.fromkeys(("uppermordent", "pralltriller"), "inverted-mordent"),
+    **dict.fromkeys(("turn", "turnx"), "turn"),
+    **dict.fromkeys(("invertedturn", "invertedturnx"), "inverted-turn"),
 }
-"""Decorations that are ornaments of a melody; of inverted ones and of rolls, the nearest word."""
+"""Decorations that are ornaments of a melody."""
+_ROLL = "roll"
 
 
 class Event(NamedTuple):
@@ -58,13 +61,15 @@ class WrittenBar(NamedTuple):
 class WrittenTune(NamedTuple):
     """Bars in order; where the key changes (the place of the bar, the field); and whether it has several endings.
 
-    ``unknown`` are signs in front of notes that stand for nothing; ``is_cut``: whether a very long bar was cut.
+    ``unknown`` are signs in front of notes that stand for nothing; ``has_rolls``: whether some stand for an Irish roll,
+    which no ornament of a melody is; ``is_cut``: whether a very long bar was cut.
     """
 
     bars: tuple[WrittenBar, ...]
     key_changes: tuple[tuple[int, Field], ...]
     has_endings: bool
     unknown: tuple[str, ...]
+    has_rolls: bool
     is_cut: bool
 
 
@@ -94,7 +99,7 @@ class _Builder:
         self._ornament = ""
         self._key_changes: list[tuple[int, Field]] = []
         self._unknown: list[str] = []
-        self._has_endings = self._is_cut = False
+        self._has_endings = self._has_rolls = self._is_cut = False
 
     def add(self, each: Pitched) -> None:
         sign = each.sign
@@ -149,6 +154,7 @@ class _Builder:
         name = self._shorthands.get(text) if len(text) == 1 else text[1:-1]
         if name is None:
             self._unknown.append(text)
+        self._has_rolls |= name == _ROLL
         self._ornament = ORNAMENT_OF.get(name or "", self._ornament)
 
     def _change(self, field: Field) -> None:
@@ -192,7 +198,8 @@ class _Builder:
         if self._events:
             self._close()
         unknown = tuple(dict.fromkeys(self._unknown))
-        return WrittenTune(tuple(self._bars), tuple(self._key_changes), self._has_endings, unknown, self._is_cut)
+        key_changes = tuple(self._key_changes)
+        return WrittenTune(tuple(self._bars), key_changes, self._has_endings, unknown, self._has_rolls, self._is_cut)
 
 
 def _cut(bar: WrittenBar) -> list[WrittenBar]:

@@ -173,6 +173,8 @@ def _on_the_notes(signs: Sequence[Sign], written: WrittenTune) -> list[str]:
     remarks = []
     if any(len(sign.notes) > 1 for sign in signs if sign.kind == "note"):
         remarks.append("Of notes that sound together the highest is the melody's.")
+    if written.has_rolls:
+        remarks.append("Rolls (~) are left out: a melody has no word for them.")
     if written.unknown:
         stand = (
             "stands for nothing in this file, and is"

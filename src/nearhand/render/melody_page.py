@@ -106,17 +106,20 @@ def _parts(column: Column, room: int) -> list[Column]:
 
 
 def _pieces(text: str) -> list[str]:
-    """A text cut where it may be broken: before blanks, ornaments and lengths, and behind grace notes.
+    """A text cut where it may be broken: before blanks, ornaments and lengths, behind grace notes, at hyphens.
 
     >>> _pieces("[{C4 D4}E4(tr):3 F4]")
     ['[{C4', ' D4}', 'E4', '(tr)', ':3', ' F4]']
     """
     pieces = [""]
     for place, character in enumerate(text):
-        if place and (character in " (:" or text[place - 1] == "}"):
+        before = text[place - 1 : place]
+        if place and (character in " (:" or before == "}" or (before == "-" and character.isalpha())):
             pieces.append("")
         pieces[-1] += character
     return pieces
+    >>> _pieces("E4(inverted-turn) -")
+    ['E4', '(inverted-', 'turn)', ' -']
 
 
 def _key_labels(views: Sequence[MelodyView], conventions: Conventions, page: Page) -> list[str]:

@@ -18,7 +18,13 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
-_ORNAMENTS = {"tr": "with a trill", "mordent": "with a mordent", "turn": "with a turn"}
+_ORNAMENTS = {
+    "tr": "with a trill",
+    "mordent": "with a mordent",
+    "inverted-mordent": "with an inverted mordent",
+    "turn": "with a turn",
+    "inverted-turn": "with an inverted turn",
+}
 
 
 def melodies(answer: MelodyAnswer) -> Iterator[str]:

@@ -12,6 +12,7 @@ from nearhand.shell.unfinished_notes import is_key_before_notes, kind_of_note, m
 _BAR_SIGNS = "|:"
 _BRACKETS = "[]{}"
 _LENGTH = "0123456789./"
+_ORNAMENT_ENDS = NOTE_ENDS.replace("-", "")
 
 
 def melody_spans(notes: TypedNotes) -> list[Span]:
@@ -47,7 +48,7 @@ def _piece(text: str, at: int, typed: int) -> tuple[int, str]:
         return _sign_end(text, at), "bar"
     if character == "(":
         close = text.find(")", at)
-        return close + 1 or _word_end(text, at + 1), "bar"
+        return close + 1 or _word_end(text, at + 1, _ORNAMENT_ENDS), "bar"
     end = max(_word_end(text, at), at + 1)
     kind = kind_of_note(text[at:end])
     return end, kind or ("" if at >= typed and may_become_a_note(text[at:end]) else "error")
@@ -72,8 +73,8 @@ def _sign_end(text: str, at: int) -> int:
     return end
 
 
-def _word_end(text: str, at: int) -> int:
+def _word_end(text: str, at: int, ends: str = NOTE_ENDS) -> int:
     end = at
-    while end < len(text) and text[end] not in NOTE_ENDS and not text[end].isspace():
+    while end < len(text) and text[end] not in ends and not text[end].isspace():
         end += 1
     return end

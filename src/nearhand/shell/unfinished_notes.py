@@ -46,15 +46,29 @@ def note_start(text: str) -> int:
 
     >>> [note_start(text) for text in ("1 2 F#", "1 [5", "1 {6 7", "1 {6 7}5", "1 2 ", "1 |")]
     [4, 3, 2, 2, 4, 3]
+    >>> note_start("1 5(inverted-tu"), note_start("1 5(inverted-turn):2")
+    (2, 2)
     """
     opened = text.rfind("{")
     if opened >= 0 and "}" not in text[opened:]:
         return opened
-    at = len(text)
-    while at and not text[at - 1].isspace() and text[at - 1] not in _BETWEEN:
+    at = _before_ornament(text)
+    while at and not _ends_note(text[at - 1]):
         at -= 1
     graces = text.rfind("}", at) if "}" in text[at:] else len(text[:at].rstrip(" ")) - 1
     return opened if opened >= 0 and text[graces] == "}" else at
+
+
+def _ends_note(character: str) -> bool:
+    return character.isspace() or character in _BETWEEN
+
+
+def _before_ornament(text: str) -> int:
+    """Where the ornament at the end of a text begins, which may hold a hyphen; else the end of the text."""
+    bracket = text.rfind("(")
+    inside, close, behind = text[bracket + 1 :].partition(")")
+    is_last = not any(map(_ends_note, behind if close else inside.replace("-", "")))
+    return bracket if bracket >= 0 and is_last else len(text)
 
 
 def may_become_a_note(word: str) -> bool:

@@ -36,7 +36,8 @@ class MelodyNote(NamedTuple):
     ornament: str = ""
 
 
-ORNAMENTS = ("tr", "mordent", "turn")
+ORNAMENTS = ("tr", "mordent", "inverted-mordent", "turn", "inverted-turn")
+"""Their words but for ``tr`` are those of MusicXML 4.0; the mordent goes to the note below, the inverted one above."""
 
 
 class MelodyBar(NamedTuple):

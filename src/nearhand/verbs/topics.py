@@ -133,7 +133,10 @@ TOPICS = (
             ("5:2 5:3/2", "a length in beats"),
             ("[5 6]", "notes that share a beat; [5:3 6] by shares, [5 6 7]:2 over two beats"),
             ("r", "a rest; 0 is one too"),
-            ("{6}5 5(tr)", "a grace note; an ornament: (tr), (mordent), (turn)"),
+            (
+                "{6}5 5(tr)",
+                "a grace note; an ornament: (tr), (mordent), (inverted-mordent), (turn), (inverted-turn)",
+            ),
             ("5_ | 1", "bar lines; a short first bar is a pickup; without them the meter makes the bars"),
             ("[3/4]", "another meter, at the head of a bar"),
         ),
