@@ -29,13 +29,17 @@ def _note(melody, note):
 
 
 # A melody and its notes. Names with octaves as in scientific pitch notation, middle C is C4; a name without one is the
-# nearest to the note before it, a fourth at most, and the first lies in the octave from middle C up (ours).
+# nearest to the note before it, a fourth at most, and the first lies in the octave from middle C up; with a mark it is
+# the next one above or below (ours).
 NAMES = [
     ("E4 F#4 G4", "E4 F#4 G4"), ("C4 E G C E G", "C4 E4 G4 C5 | E5 G5"), ("E4 F# G A", "E4 F#4 G4 A4"),
     ("C4 G C G", "C4 G3 C4 G3"), ("G A B C", "G4 A4 B4 C5"), ("C4 F B E", "C4 F4 B4 E5"), ("C C B C", "C4 C4 B3 C4"),
     ("C4 G4 C", "C4 G4 C5"), ("B", "B4"), ("Cb", "Cb4"), ("Cb4 B# C", "Cb4 B#3 C4"), ("Fb4 E#", "Fb4 E#4"),
     ("E4 r B", "E4 r B3"), ("E4, F#4,G4", "E4 F#4 G4"), ("D♭4 F♯5 E𝄫4 G𝄪4", "Db4 F#5 Ebb4 G##4"),
-    ("C0 C0_ G9", "C0 C-1 G9"), ("C4' D_", "C5 D4"), ("C♮4 Bb", "C4 Bb3"),
+    ("C0 C0_ G9", "C0 C-1 G9"), ("C4' D_", "C5 D4"), ("C E G C'", "C4 E4 G4 C5"),
+    ("C5 B A G F E D C_", "C5 B4 A4 G4 | F4 E4 D4 C4"), ("Do4 Re Mi Fa Sol La Si Do'", "C4 D4 E4 F4 | G4 A4 B4 C5"),
+    ("C4 C' C_ C#'", "C4 C5 C4 C#5"), ("C4 G' G_ C_", "C4 G4 G3 C3"),
+    ("C4 E'' E__ E''_", "C4 E5 E3 E4"), ("C' C#_", "C5 C#4"), ("C♮4 Bb", "C4 Bb3"),
     ("Do4 Re Mi Fa Sol La Si Do", "C4 D4 E4 F4 | G4 A4 B4 C5"), ("Sib4 Fa#4 Ti So", "Bb4 F#4 B4 G4"),
     ("{F#4}G4 A", "{F#4}G4 A4"), ("{C4 D}E F", "{C4}{D4}E4 F4"), ("{C5}B A", "{C5}B4 A4"),
     ("E4\nF#4\tG4\r\nA4", "E4 F#4 G4 A4"), ("  C4  ", "C4"), ("F B", "F4 B4"), ("B F", "B4 F4"),
@@ -82,11 +86,11 @@ LENGTHS = [
     ("[1 2],[3 4]", "C4:1/2 D4:1/2 E4:1/2 F4:1/2"), ("[1 2][3 4]", "C4:1/2 D4:1/2 E4:1/2 F4:1/2"),
     ("1-2-", "C4:2 D4:2"), ("1(tr)-", "C4(tr):2"),
     ("{7_}1(mordent):3/2 2(turn):1/2", "{B3}C4(mordent):3/2 D4(turn):1/2"), ("{ 7_ , 1 } 2", "{B3}{C4}D4"),
+    ("1(inverted-mordent)-2(inverted-turn):2", "C4(inverted-mordent):2 D4(inverted-turn):2"),
     ("5(tr)5", "G4(tr) G4"), ("1:0.25 2:3.75", "C4:1/4 D4:15/4"), ("1:002 2", "C4:2 D4"),
 ]  # fmt: skip
 
 # A melody in C major in bars: between its lines, or by its meter where it has none. A short first bar is a pickup.
-    ("1(inverted-mordent)-2(inverted-turn):2", "C4(inverted-mordent):2 D4(inverted-turn):2"),
 BARS = [
     ("| 1 2 3 4 | 5 - - - |", "C4 D4 E4 F4 | G4:4"), ("1 2 3 4 5", "C4 D4 E4 F4 | G4"),
     ("1:4 - - 2 3", "C4:4 | ~C4:2 D4 E4"), ("5_ | 1 2 3 4", "G3 | C4 D4 E4 F4"),

@@ -10,6 +10,7 @@ from verbs.session_words import picture
 
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
+from nearhand.notation.keys import parse_key
 from nearhand.notation.melody_reading import WrittenMelody, parse_melody, read_melody, resolve_melody
 from nearhand.notation.melody_remarks import remarks_on_melody
 from nearhand.notation.melody_writing import stored
@@ -23,6 +24,7 @@ KEY_IN_FRONT = 'put the key in front, as in "G: 5 3 1", or write note names'
 BEHIND = "write an ornament right behind its note, before its length: 5(tr), 5(tr):2"
 LONGER = "hold a note with -, write its length as 5:2, add rests with r, or set a meter: [3/4]"
 SHORTER = "let notes share a beat: [5 6], set a bar line, or a meter: [3/4]"
+SYLLABLES = "write do re mi fa sol la ti, or Do Re Mi Fa Sol La Si"
 NEARER = "write it in a nearer octave; middle C is C4"
 
 # A text, the sentence that refuses it, the text with ^ before the first bad character, and the hint. All ours.
@@ -57,6 +59,11 @@ REFUSED = [
     ("E10", "0 cannot follow a note", "E1^0", NOTES),
     ("C: 1'''''''", "C11 lies outside the MIDI numbers 0 to 127", "C: ^1'''''''", NEARER),
     ("A9", "A9 lies outside the MIDI numbers 0 to 127", "^A9", NEARER),
+    ("C: doh ray me", "doh is no syllable here", "C: ^doh ray me", SYLLABLES),
+    ("C: do' lah'", "lah' is no syllable here", "C: do' ^lah'", SYLLABLES),
+    ("Ut4", "Ut4 is no syllable here", "^Ut4", SYLLABLES),
+    (f"C: {'#' * 40}1", f"'{'#' * 24}' lies too far from the key to be spelled", f"C: ^{'#' * 40}1",
+     "use a name nearer to the key"),
     ("C0__", "C-2 lies outside the MIDI numbers 0 to 127", "^C0__", NEARER),
     ("C: 1:", "a length is missing here", "C: 1:^", BEATS),
     ("C: 1:x", "a length is missing here", "C: 1:^x", BEATS),
@@ -165,6 +172,34 @@ def test_a_lowered_third_in_minor_is_remarked_on():
     assert remarks_on_melody(written, key("a"), Conventions(degrees="major")) == ()
     assert remarks_on_melody(read_melody("C: 1 b3"), key("C"), Conventions()) == ()
     assert remarks_on_melody(read_melody("A minor: 1 3 b6 b7 r"), key("a"), Conventions()) == ()
+
+
+# Syllables in minor: do is the tonic (do re me fa sol le te) or la is; both are taught (common practice, no source).
+SUNG_IN_MINOR = [
+    ("la ti do re mi", "A minor", "do is A, the tonic, in minor too. With degrees relative, la is A."),
+    ("re mi fa", "D dorian", "do is D, the tonic, in minor too. With degrees relative, re is D."),
+    ("do re me la ti do'", "C minor", None), ("do re me sol le te", "C minor", None), ("do sol fa", "C minor", None),
+    ("la ti do", "C major", None), ("6 7 1", "A minor", None), ("La Ti Do", "A minor", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "home", "sentence"), SUNG_IN_MINOR)
+def test_syllables_of_minor_begun_on_la_are_remarked_on(text, home, sentence):
+    written, home = read_melody(text), parse_key(home)
+
+    assert remarks_on_melody(written, home, Conventions()) == (() if sentence is None else (sentence,))
+    assert remarks_on_melody(written, home, Conventions(degrees="relative")) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "low"),
+    [("5, 1 2", "5_"), ("1 b7, 1", "b7_"), ("1 2 5,", "5_"), ("1, 2, 3", None), ("1,2 3", None), ("5,1", None),
+     ("5 1 2", None), ("G4, A4 B4", None)],
+)  # fmt: skip
+def test_a_comma_behind_a_single_degree_is_remarked_on(text, low):
+    said = () if low is None else (f"A comma only parts the notes; an octave lower is {low}.",)
+
+    assert remarks_on_melody(read_melody(text), key("C"), Conventions()) == said
 
 
 LONG = (

@@ -108,6 +108,15 @@ def test_nothing_of_the_session_changes():
 TUNES = st.sampled_from(["C4 E5", "5_ 3'", WALK, "Eb: {2}1 [2 3](tr) - r | 5:4", "sol_ do' mi", ""]) | st.text(
     alphabet="ABCG12345'_#b| -[]{}():r", max_size=14
 )
+@pytest.mark.parametrize("text", ["A3-D5", "A3 to D5", "a3 d5", "a3–d5", "A3 - d5", "A3,D5"])
+def test_a_range_is_read_as_players_write_it(text):
+    assert read_singers(text) == read_singers("A3 D5")
+
+
+def test_flats_and_the_comfortable_part_are_read_so_too():
+    assert read_singers("bb2-eb4 c3-d4; alto") == read_singers("Bb2 Eb4 C3 D4; alto")
+
+
 RANGES = st.sampled_from(["alto", "A3 D5 C4 A4; bass", "C0 B8", "G3 G3", ""]) | st.text(
     alphabet="ABCG345#b; ", max_size=14
 )

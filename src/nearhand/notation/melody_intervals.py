@@ -1,7 +1,8 @@
 """The notes of a melody one after another: names, degrees and syllables as intervals above the tonic.
 
 A name without an octave is the note nearest to the one before it (a fourth at most; the first lies in the octave from
-middle C up). Degrees and syllables are read as in ``melody_degrees``.
+middle C up). With a mark it is the next one above (``'``) or below (``_``), and an octave on for each further mark.
+Degrees and syllables are read as in ``melody_degrees``.
 """
 
 from __future__ import annotations
@@ -14,8 +15,9 @@ from nearhand.notation.keys import MODE_WORDS
 from nearhand.notation.melody_bars import Read, each_note
 from nearhand.notation.melody_degrees import interval_of, read_degree, read_octaves, read_syllable
 from nearhand.notation.melody_signs import Sign
+from nearhand.notation.note_names import SYLLABLES
 from nearhand.notation.notes import read_pitch_class
-from nearhand.notation.syllables import read_fixed, read_movable
+from nearhand.notation.syllables import NATURAL, SUNG_ELSEWHERE, read_fixed, read_movable
 from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
 from nearhand.theory.melody import HIGHEST, LOWEST, home_tonic
@@ -79,18 +81,21 @@ class NoteReader:
 
     def _check(self, text: str, start: int, interval: Interval, pitch: Pitch) -> None:
         end = start + len(text)
+        if abs(interval.fifths) > FARTHEST_PLACE:
+            what, hint = f"{text[:24]!r} lies too far from the key to be spelled", "use a name nearer to the key"
+            raise InputError(what, self.text, start, end, wanted="a note", hint=hint)
         if not LOWEST <= pitch.midi <= HIGHEST:
             what, hint = (
                 f"{pitch} lies outside the MIDI numbers 0 to 127",
                 "write it in a nearer octave; middle C is C4",
             )
-            raise InputError(what, self.text, start, end, wanted="a note from C-1 to G9", hint=hint)
-        if abs(interval.fifths) > FARTHEST_PLACE:
-            what, hint = f"{text[:24]!r} lies too far from the key to be spelled", "use a name nearer to the key"
-            raise InputError(what, self.text, start, end, wanted="a note", hint=hint)
+            raise InputError(what, self.text, start, end, wanted="a note from C0_ to G9", hint=hint)
 
     def _read(self, text: str, start: int) -> tuple[Interval, bool]:
         """The interval to a note, and whether it is the same wherever the text stands."""
+        if text.lower().rstrip(f"'_{_OCTAVES}") in SUNG_ELSEWHERE:
+            what, hint = f"{text} is no syllable here", f"write {' '.join(NATURAL)}, or {' '.join(SYLLABLES.values())}"
+            raise InputError(what, self.text, start, start + len(text), wanted="a note", hint=hint)
         fixed = read_fixed(text, 0)
         if fixed is not None or text[0] in LETTERS_IN_FIFTHS:
             place, end = fixed if fixed is not None else self._name(text, start)
@@ -117,19 +122,23 @@ class NoteReader:
         has_octave = text[end : end + 1] != "" and text[end] in _OCTAVES
         if has_octave:
             self.has_octaves = True
-            pitch, end = Pitch(note, int(text[end])), end + 1
+            octave, end = int(text[end]), end + 1
+            octaves, end = read_octaves(text, end)
         else:
-            pitch = self._nearest(note)
-        octaves, end = read_octaves(text, end)
+            octaves, end = read_octaves(text, end)
+            octave, octaves = self._near(note, octaves)
         self._all_read(text, start, end)
-        return interval_between(self.tonic, pitch._replace(octave=pitch.octave + octaves)), has_octave
+        return interval_between(self.tonic, Pitch(note, octave + octaves)), has_octave
 
-    def _nearest(self, note: PitchClass) -> Pitch:
+    def _near(self, note: PitchClass, marks: int) -> tuple[int, int]:
+        """The octave in which a name lies nearest to the note before, and how many its marks go on from there."""
         if self._before is None:
-            return Pitch(note, _FIRST_OCTAVE)
+            return _FIRST_OCTAVE, marks
         before = self._before
         steps = (note.step - before.pitch_class.step + _NEAR) % 7 - _NEAR
-        return Pitch(note, (7 * before.octave + before.pitch_class.step + steps) // 7)
+        is_there = steps * marks > 0  # the nearest one lies where the first mark points
+        octaves = marks - is_there if marks > 0 else marks + is_there
+        return (7 * before.octave + before.pitch_class.step + steps) // 7, octaves
 
     def _all_read(self, text: str, start: int, end: int) -> None:
         if end < len(text):

@@ -3,33 +3,64 @@
 from __future__ import annotations
 
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.melody_degrees import Degree, interval_of, read_degree
+from nearhand.notation.melody_degrees import LOWER, Degree, interval_of, read_degree
 from nearhand.notation.melody_reading import WrittenMelody
 from nearhand.notation.notes import note_name
+from nearhand.notation.syllables import MOVABLE, read_movable, write_movable
 from nearhand.theory.key import Key
 
 
 def remarks_on_melody(written: WrittenMelody, key: Key, conventions: Conventions) -> tuple[str, ...]:
-    """A sentence where a lowered degree goes below that of a mode which has it low already: b3 in minor.
+    """A sentence for each thing that others write another way.
+
+    A lowered degree goes below that of a mode which has it low already (b3 in minor); syllables are sung from the
+    tonic, where others would begin minor on la; a comma behind a single degree looks like an octave mark.
 
     >>> from nearhand.notation.keys import parse_key
     >>> from nearhand.notation.melody_reading import read_melody
     >>> print(*remarks_on_melody(read_melody("1 b3 5"), parse_key("A minor"), Conventions()))
     b3 is counted in the minor scale: it is C♭, and 3 is C. With degrees major, b3 is C.
+    >>> print(*remarks_on_melody(read_melody("la ti do"), parse_key("A minor"), Conventions()))
+    do is A, the tonic, in minor too. With degrees relative, la is A.
     """
-    if conventions.degrees != "mode" or not key.mode.has_minor_third:
-        return ()
-    for sign in written.signs:
-        found = read_degree(sign.text, 0) if sign.kind == "note" else None
-        if found is not None and found[0].accidental == -1 and found[0].number == 3:
-            return (_lowered_third(key, conventions),)
-    return ()
+    remarks = (_lowered_third(written, key, conventions), _syllables(written, key, conventions), _commas(written))
+    return tuple(remark for remark in remarks if remark)
 
 
-def _lowered_third(key: Key, conventions: Conventions) -> str:
+def _lowered_third(written: WrittenMelody, key: Key, conventions: Conventions) -> str:
+    if conventions.degrees != "mode" or not key.mode.has_minor_third or (3, -1) not in _degrees(written):
+        return ""
     low, own = (
         note_name(key.tonic.up(interval_of(Degree(3, accidental, 0), key.mode, conventions).fifths), conventions)
         for accidental in (-1, None)
     )
     scale = f"the {key.mode.name} scale"
     return f"b3 is counted in {scale}: it is {low}, and 3 is {own}. With degrees major, b3 is {own}."
+
+
+def _degrees(written: WrittenMelody) -> set[tuple[int, int | None]]:
+    found = [read_degree(sign.text, 0) for sign in written.signs if sign.kind == "note"]
+    return {(each[0].number, each[0].accidental) for each in found if each is not None}
+
+
+def _syllables(written: WrittenMelody, key: Key, conventions: Conventions) -> str:
+    """Where the third or sixth of major is sung in a mode with minor third, which never has its own."""
+    if conventions.degrees == "relative" or not key.mode.has_minor_third:
+        return ""
+    found = [read_movable(sign.text, 0) for sign in written.signs if sign.kind == "note"]
+    places = {each[0] for each in found if each is not None}
+    if not places & {MOVABLE["mi"], MOVABLE["la"]} or MOVABLE["me"] in places:
+        return ""
+    tonic, name = note_name(key.tonic, conventions), write_movable(-key.mode.brightness, conventions.plain)
+    return f"do is {tonic}, the tonic, in minor too. With degrees relative, {name} is {tonic}."
+
+
+def _commas(written: WrittenMelody) -> str:
+    """Where a comma stands behind some degrees and not between all of them."""
+    signs = [sign for sign in written.signs if sign.kind == "note" and read_degree(sign.text, 0) is not None]
+    ends = [sign.start + len(sign.text) for sign in signs]
+    behind = [written.text.startswith(",", end) and not written.text[end + 1 : end + 2].strip() for end in ends]
+    if not any(behind) or all(behind[:-1]):
+        return ""
+    text = signs[behind.index(True)].text
+    return f"A comma only parts the notes; an octave lower is {text}{LOWER}."

@@ -119,7 +119,7 @@ def _legend(view: View, conventions: Conventions, page: Page) -> list[Line]:
     if view.melody is not None:
         from nearhand.render.melody_page import legend_of
 
-        lines += wrapped(legend_of(conventions), page.width, role="label")
+        lines += wrapped(legend_of(conventions, view.key.mode), page.width, role="label")
     if page.width < WIDE_ENOUGH_FOR_LABELS and view.chords:
         lines += wrapped(f"rows: {', '.join(rows_of(view))}", page.width, role="label")
     if view.voiced:

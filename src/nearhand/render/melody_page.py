@@ -14,6 +14,7 @@ from nearhand.notation.keys import key_name
 from nearhand.notation.melody_degrees import NUMBERS, SYLLABLES
 from nearhand.notation.melody_writing import Group, groups_of, write_as_degrees, write_as_notes
 from nearhand.notation.notes import note_name
+from nearhand.notation.syllables import write_movable
 from nearhand.render.heads import head, key_line
 from nearhand.render.page import WIDE_ENOUGH_FOR_LABELS, Line, Page, wrapped
 from nearhand.render.systems import CLOSING_WIDTH, Column, column_in, draw_systems, label_width
@@ -28,16 +29,12 @@ if TYPE_CHECKING:
 
     from nearhand.notation.melody_writing import WriteInterval
     from nearhand.theory.chord import RelativeChord
+    from nearhand.theory.mode import Mode
     from nearhand.theory.progression import Beats
 
     WriteChord = Callable[[RelativeChord], str]
 
 LEGEND = "- holds on, r rests, [ ] share a beat, ' an octave up, _ an octave down"
-_DO = {
-    True: "; do is the tonic of the relative major, so minor begins on la",
-    False: "; do is the tonic in every key, in minor too",
-}
-"""Whether syllables are those of the relative major, to where do is."""
 _ROWS = {SYLLABLES: ("sing", "note"), NUMBERS: ("degree", "note")}
 """The rows of degrees and of notes, by what the degrees are."""
 _SIGN_WIDTH = 3
@@ -55,14 +52,24 @@ def draw_melody(answer: MelodyAnswer, page: Page) -> list[Line]:
     if len(answer.views) == 1 and page.width < WIDE_ENOUGH_FOR_LABELS:
         rows = ("chord", *_ROWS[conventions.sing]) if answer.bars else _ROWS[conventions.sing]
         lines += wrapped(f"rows: {', '.join(rows)}", page.width, role="label")
-    for text, role in ((legend_of(conventions), "label"), *((remark, "hint") for remark in (*remarks, answer.advice))):
+    for text, role in (
+        (legend_of(conventions, tune.key.mode), "label"),
+        *((remark, "hint") for remark in (*remarks, answer.advice)),
+    ):
         lines += wrapped(text, page.width, role=role)
     return lines
 
 
-def legend_of(conventions: Conventions) -> str:
+def legend_of(conventions: Conventions, mode: Mode) -> str:
     """What the signs of a melody mean, and where do is, where its degrees are sung."""
-    return LEGEND + (_DO[conventions.degrees == "relative"] if conventions.sing == SYLLABLES else "")
+    if conventions.sing != SYLLABLES:
+        return LEGEND
+    if conventions.degrees != "relative":
+        return f"{LEGEND}; do is the tonic in every key, in minor too"
+    if not mode.brightness:
+        return f"{LEGEND}; do is the tonic, in minor that of the relative major"
+    tonic = write_movable(-mode.brightness, conventions.plain)
+    return f"{LEGEND}; do is the tonic of the relative major, so {mode.name} begins on {tonic}"
 
 
 def melody_lines(
@@ -110,6 +117,8 @@ def _pieces(text: str) -> list[str]:
 
     >>> _pieces("[{C4 D4}E4(tr):3 F4]")
     ['[{C4', ' D4}', 'E4', '(tr)', ':3', ' F4]']
+    >>> _pieces("E4(inverted-turn) -")
+    ['E4', '(inverted-', 'turn)', ' -']
     """
     pieces = [""]
     for place, character in enumerate(text):
@@ -118,8 +127,6 @@ def _pieces(text: str) -> list[str]:
             pieces.append("")
         pieces[-1] += character
     return pieces
-    >>> _pieces("E4(inverted-turn) -")
-    ['E4', '(inverted-', 'turn)', ' -']
 
 
 def _key_labels(views: Sequence[MelodyView], conventions: Conventions, page: Page) -> list[str]:

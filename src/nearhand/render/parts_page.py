@@ -50,7 +50,7 @@ def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
         lines += wrapped(shared_in_words(answer), width)
     lines += wrapped(LEGEND, width, role="label")
     if answer.tune.melody is not None:
-        lines += wrapped(melody_page.legend_of(conventions), width, role="label")
+        lines += wrapped(melody_page.legend_of(conventions, answer.key.mode), width, role="label")
         lines += [] if answer.tune.melody.has_octaves else wrapped(FREE_OCTAVE, width, role="hint")
     return [*lines, *wrapped(answer.advice, width, role="hint")]
 

@@ -7,11 +7,13 @@ from nearhand.melody.spans import Span
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.melody_degrees import interval_of, read_degree, read_syllable
+from nearhand.notation.melody_signs import HOLDS
 from nearhand.notation.syllables import read_movable
 from nearhand.theory.interval import Interval
 from nearhand.theory.key import Key
 from nearhand.theory.melody import HIGHEST, LOWEST, home_tonic
 from nearhand.theory.pitch import Pitch
+from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.choices import hint_of
 from nearhand.verbs.pitches import read_pitches
@@ -142,6 +144,7 @@ def read_singers(text: str) -> tuple[Voice, ...]:
 
 
 def _singer(text: str) -> Voice:
+    text = _as_notes(text)
     word = text.strip()
     kind = ALSO_CALLED.get(word.lower(), word.lower())
     if kind in VOICES:
@@ -161,6 +164,24 @@ def _singer(text: str) -> Voice:
         return voice_of(low, high)
     _refuse_outside(text, notes)
     return Voice("", low, high, *comfort)
+
+
+def _as_notes(text: str) -> str:
+    """A range as notes are written elsewhere, every sign in its place: A3-D5, A3 to D5 and a3 d5 are A3 D5.
+
+    >>> _as_notes("a3-d5"), _as_notes("Bb2 to eb4"), _as_notes("C-1 C4"), _as_notes("mezzo-soprano")
+    ('A3 D5', 'Bb2    Eb4', 'C-1 C4', 'mezzo-soprano')
+    """
+    if not any(map(str.isdigit, text)):
+        return text
+    text = text.replace(" to ", "    ")
+    parted = (" " if sign in HOLDS and not text[at + 1 : at + 2].isdigit() else sign for at, sign in enumerate(text))
+    return " ".join(_with_capital(word) for word in "".join(parted).split(" "))
+
+
+def _with_capital(word: str) -> str:
+    is_note = word[:1].upper() in LETTERS_IN_FIFTHS and word[-1:].isdigit()
+    return word[:1].upper() + word[1:] if is_note else word
 
 
 def _refuse_upside_down(text: str, notes: tuple[Pitch, ...], place: int, hint: str) -> None:
