@@ -116,7 +116,7 @@ def test_a_step_goes_by_letters_not_by_sound():
     assert kinds("| A7 |", "C#4 - D# E") == [THIRD, "passing tone", FIFTH]
     assert kinds("| A7 |", "C#4 - Eb E") == [THIRD, "appoggiatura", FIFTH]
     assert kinds("| A7 |", "C#4 - D# C#") == [THIRD, "upper neighbour", THIRD]
-    assert kinds("| A7 |", "C#4 - Eb C#") == [THIRD, "tension #11", THIRD]
+    assert kinds("| A7 |", "C#4 - Eb C#") == [THIRD, "tension b5", THIRD]
 
 
 def test_a_half_step_on_one_letter_is_a_step_and_two_of_them_pass_nothing():

@@ -33,6 +33,16 @@ _OTHER_FORMS = (
 )
 """A tension of a dominant, and the tone of its symbol that keeps it out: a ninth chord takes no flat ninth."""
 _WITHOUT_SEVENTH = {"13": "6", "b13": "b6"}
+_RESPELLED = {
+    ("#11", -6): "b5",
+    ("b13", 8): "#5",
+    ("b6", 8): "#5",
+    ("b3", 9): "#9",
+    ("6", -9): "dim7",
+    ("7", 10): "#6",
+}
+"""The usual name of a sound, and fifths above the root to a note that is spelled otherwise, to the name by its letter.
+What is not here keeps the usual name: E♭ over C7 is a sharp ninth, C♯ a flat one (common practice, no source)."""
 _OPEN_THIRDS = {_SHARP_NINTH: "b3", _THIRD: "3", _FOURTH: "4"}
 _OPEN_SEVENTHS = {_MINOR_SEVENTH: "7", _MAJOR_SEVENTH: "maj7"}
 FALSE_RELATION, SEMITONE_ABOVE, SEMITONE_BELOW = "false relation", "semitone above", "semitone below"
@@ -92,6 +102,8 @@ def _named(number: int, place: int) -> str:
 def tension_of(chord: RelativeChord, place: int) -> str:
     """The tension or added member that a note is over a chord which lets it stand; empty where it does not.
 
+    Whether it stands hangs on its sound, how it is called on its letter: over G7 a C♯ is ♯11, a D♭ is ♭5.
+
     >>> from nearhand.notation.numerals import parse_numeral
     >>> from nearhand.theory.mode import MAJOR
     >>> tonic, dominant = parse_numeral("Imaj7", MAJOR), parse_numeral("V7", MAJOR)
@@ -99,13 +111,17 @@ def tension_of(chord: RelativeChord, place: int) -> str:
     ['9', '#11', '13', '', '']
     >>> [tension_of(dominant, place) for place in (-4, -2, -3, 0)]           # Ab Bb Eb C over G7
     ['b9', '#9', 'b13', '']
+    >>> [tension_of(dominant, place) for place in (7, -5, 9)]                # C# Db D# over G7
+    ['#11', 'b5', '#5']
     """
-    return _standing(chord.quality, chord.bass - chord.root).get(sound(place - chord.root), "")
+    above = place - chord.root
+    usual = _standing(chord.quality, chord.bass - chord.root).get(sound(above), "")
+    return _RESPELLED.get((usual, above), usual)
 
 
 @lru_cache(maxsize=1024)
 def _standing(quality: Quality, bass: int) -> dict[int, str]:
-    """What stands over a quality with a bass: semitones above the root to the name of the tension or added member."""
+    """What stands over a quality with a bass: semitones above the root to the usual name of what sounds there."""
     tones = {sound(tone) for tone, _ in _members(quality, bass)}
     found = {semitones: name for semitones, name in _TENSIONS.items() if (semitones - 2) % 12 in tones}
     if not tones & {_MINOR_SEVENTH, _MAJOR_SEVENTH} and 7 not in quality.numbers:
@@ -129,12 +145,12 @@ def _open_members(quality: Quality, tones: set[int]) -> dict[int, str]:
         found |= {_MAJOR_SEVENTH: "maj7"}
     elif 7 not in quality.numbers and not tones & {_MINOR_SEVENTH, _MAJOR_SEVENTH}:
         is_diminished = tones >= {_SHARP_NINTH, _SHARP_ELEVENTH}
-        found |= _OPEN_SEVENTHS | ({_SIXTH: "dim7"} if is_diminished else {})
+        found |= _OPEN_SEVENTHS | ({_SIXTH: "6"} if is_diminished else {})
     return found
 
 
 _DIMINISHED_SEVENTH = -9
-_PLAIN = ("3", "b3", "4", "5", "6", "b6", "7", "maj7", "dim7")
+_PLAIN = ("3", "b3", "4", "5", "6", "b6", "#6", "7", "maj7", "dim7")
 
 
 def is_added(tension: str) -> bool:
