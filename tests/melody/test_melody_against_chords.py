@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import pytest
 from melody.tone_examples import kinds, tones
+from music21.voiceLeading import ThreeNoteLinearSegment
 from strategies import key
 
 from nearhand.melody.against import against
@@ -122,6 +123,51 @@ def test_a_step_goes_by_letters_not_by_sound():
 def test_a_half_step_on_one_letter_is_a_step_and_two_of_them_pass_nothing():
     assert kinds("| F |", "C5 - B Bb | A", "F")[1] == "passing tone"
     assert kinds("| Gb7 |", "Gb4 G G# -", "Db")[1] != "passing tone"
+
+
+# A passing motion fills the way between two chord tones, by whole and half steps in any order (Open Music Theory,
+# "Embellishing tones", from memory); which notes those are is worked out by hand.
+FILLED = [
+    ("| C | C |", "1 2 #2 3 | 1"), ("| C | C |", "3 b3 2 1 | 1"), ("| C | C |", "3 2 b2 1 | 1"),
+    ("| C | C |", "5 #4 4 3 | 1"), ("| C | C |", "1 #1 2 3 | 1"), ("| C | C |", "1 [#1 2] #2 3 | 1"),
+    ("| C | C |", "[5 #5] [6 #6] 7 1' | 1"), ("| C | C |", "5 6 b7 7 | 1'"), ("| C | C |", "1' 7 6 b6 | 5"),
+    ("| G7 | C |", "5 [6 #6] 7 - | 1'"), ("| F | F |", "4 3 b3 2 | 1"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("chords", "melody"), FILLED)
+def test_whole_and_half_steps_in_one_direction_pass_also_where_two_notes_share_a_letter(chords, melody):
+    found = kinds(chords, melody)[:-1]
+    between = [kind for kind in found if not kind.startswith("chord tone")]
+
+    assert between == ["passing tone"] * len(between) != []
+
+
+def test_music21_knows_a_passing_tone_on_one_letter_between_half_steps_alone():
+    # music21 10.5.1 refuses C D D sharp E its D, though C C sharp D E has a C sharp; a player hears both as passing
+    assert not ThreeNoteLinearSegment("C4", "D4", "D#4").couldBePassingTone()
+    assert ThreeNoteLinearSegment("C4", "C#4", "D4").couldBePassingTone()
+    assert kinds("| C |", "C4 D D# E")[1:3] == ["passing tone", "passing tone"]
+
+
+# A neighbour is a step away from a chord tone and back (Open Music Theory, "Embellishing tones", from memory). One of
+# the two sides is enough, and a tension that stands on both may have neighbours, too (common practice, no source).
+NEIGHBOURS = [
+    # D over E between two C's, which belong neither to D minor nor to E: the seventh of E, on its way down to B
+    ("| Am | Dm | E | Am |", "1' - 7 6 | 6 5 4 3 | 4 - 3 2 | 1 - - -", 7, "added tone 7"),
+    ("| Am | Dm | E | Am |", "1' - 7 6 | 6 5 4 3 | 4 3 2 - | 1 - - -", 7, "added tone 7"),
+    ("| Am | Dm | E | Am |", "1' - 7 6 | 6 5 4 3 | 4 - 3 2 | 1 - - -", 6, "lower neighbour"),  # of D, the root of Dm
+    ("| Am | Dm | E7 | Am |", "1' - 7 6 | 6 5 4 3 | 4 - 3 2 | 1 - - -", 7, SEVENTH),
+    ("| Am | Dm | Am | Am |", "1' - 7 6 | 6 5 4 3 | 4 3 2 - | 1 - - -", 7, "upper neighbour"),  # back to C, its third
+    ("| E |", "6 7 6 5", 1, "free tone"),  # G natural between F's over E major, which goes home by step
+    ("| Dm | Am |", "6 - - - | [6 7] 6 5 -", 2, "upper neighbour"),  # F is kept from D minor and struck again
+    ("| Am |", "2 [#1 2] 3 -", 1, "lower neighbour"),  # of the ninth, which stands
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("chords", "melody", "place", "kind"), NEIGHBOURS)
+def test_a_neighbour_leaves_a_note_that_belongs_or_comes_back_to_one(chords, melody, place, kind):
+    assert kinds(chords, melody, "A minor")[place] == kind
 
 
 @pytest.mark.parametrize("chord", ["C E G", "D F A", "E G B", "F A C", "G B D", "A C E", "B D F"])

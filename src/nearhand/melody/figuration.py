@@ -90,14 +90,18 @@ class Figuration(NamedTuple):
         return bool(member_of(harmony.chord, place) or (or_stands and tension_of(harmony.chord, place)))
 
     def is_tone(self, index: int, or_stands: bool = False) -> bool:
-        """Whether a note is a tone of any of the harmonies that it sounds with; ``or_stands``: or may stand there."""
-        onsets = (max(self.notes[index].onset, self.line.harmonies[each].onset) for each in self.over(index))
+        """Whether a pitch is a tone of any of the harmonies that it sounds through; ``or_stands``: or stands there."""
+        begin, end = self.sounding_through(index)
+        onsets = (max(begin, self.line.harmonies[each].onset) for each in self._harmonies(begin, end))
         return any(self.is_tone_at(index, onset, or_stands) for onset in onsets)
 
     def over(self, index: int) -> range:
         """The indexes of the harmonies that a note sounds with."""
-        end = self.end(index)
-        first = self.line.index_at(max(self.notes[index].onset, 0)) if end > 0 else None
+        return self._harmonies(self.notes[index].onset, self.end(index))
+
+    def _harmonies(self, onset: Beats, end: Beats) -> range:
+        """The indexes of the harmonies between two beats."""
+        first = self.line.index_at(max(onset, 0)) if end > 0 else None
         if first is None:
             return range(0)
         return range(first, bisect_left(self.line.harmonies, end, key=lambda harmony: harmony.onset))

@@ -82,25 +82,25 @@ def _anticipates(music: Figuration, place: Place) -> bool:
 def _between(music: Figuration, index: int) -> Iterator[str]:
     """Passing tones and neighbours: a step to the note, and a step from it.
 
-    A neighbour may come back to its letter with another accidental, as F G F♯ where the chord changes.
+    Steps that pass go on to another letter in the end: C D D♯ passes, C♭ C C♯ does not. A neighbour may come back to
+    its letter with another accidental, as F G F♯ where the chord changes.
     """
     before, after = music.next_pitch(index, -1), music.next_pitch(index, 1)
     if before is None or after is None:
         return
+    is_same_letter = music.notes[before].interval.steps == music.notes[after].interval.steps
     into, out = -music.wide_step(index, before), music.wide_step(index, after)
-    if into and into == out and _fills(music, before, index, after):
+    if into and into == out and not is_same_letter:
         yield PASSING
     away, back = -music.step(index, before), music.step(index, after)
-    if away and away == -back and music.notes[before].interval.steps == music.notes[after].interval.steps:
+    if away and away == -back and is_same_letter and _are_home(music, before, after):
         yield UPPER_NEIGHBOUR if away > 0 else LOWER_NEIGHBOUR
 
 
-def _fills(music: Figuration, before: int, index: int, after: int) -> bool:
-    """Whether both steps go to another letter, or two half steps fill a whole tone."""
-    first, note, last = (music.notes[each].interval for each in (before, index, after))
-    if first.steps != note.steps != last.steps:
-        return True
-    return first.steps != last.steps and abs((-first + last).semitones) == 2
+def _are_home(music: Figuration, before: int, after: int) -> bool:
+    """Whether of two notes one is a tone of its chord, or both stand over theirs: what a neighbour decorates."""
+    around = (before, after)
+    return any(map(music.is_tone, around)) or all(music.is_tone(each, or_stands=True) for each in around)
 
 
 def _is_in_double_neighbour(music: Figuration, index: int) -> bool:

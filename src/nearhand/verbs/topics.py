@@ -213,7 +213,7 @@ TOPICS = (
         ),
         (
             ("passing tone", "a step to it, and a step on in the same direction"),
-            ("neighbour", "a step away and back, upper or lower"),
+            ("neighbour", "a step away from a chord tone and back, upper or lower"),
             ("double neighbour", "two short notes, a step above and a step below the same chord tone"),
             ("suspension", "a tone of the chord before, kept, then a step down; 4-3 are its intervals from the bass"),
             ("retardation", "the same, with a step up"),
