@@ -162,10 +162,11 @@ def _session(signs: bool) -> Session:
 
 
 def _with_standard_input(verb: Verb, words: tuple[Word, ...], line: str) -> tuple[Word, ...]:
-    """The words with ``-`` replaced by the text of standard input; among the notes of a melody it holds one."""
+    """The words with ``-`` replaced by the text of standard input; behind others, or among notes, it holds a note."""
     from nearhand.verbs.words import sort_words
 
-    if verb.follows == "[NOTES]" and sort_words(verb, words, line).words != ("-",):
+    plain = sort_words(verb, words, line).words
+    if "-" in plain[1:] or (verb.follows == "[NOTES]" and plain != ("-",)):
         return words
     return tuple(
         word._replace(text=_standard_input(), quoted=True) if word.text == "-" and not word.quoted else word

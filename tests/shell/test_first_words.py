@@ -92,6 +92,13 @@ def test_a_dash_stands_for_a_chart_behind_every_verb(verb, program):
     assert program.run("instead", "-", "2", given=CHART).status == 0
 
 
+def test_a_dash_behind_other_words_is_one_of_them(program):
+    shown = program.run("show", "| C |", "--melody", "5", "-", "3", given=CHART)
+
+    assert (shown.status, shown.out) == (2, "")
+    assert shown.err.startswith("3 needs a key to be read in\n  | C | - 3\n          ^\n")
+
+
 def test_the_module_is_the_command(program):
     script = "import sys; sys.argv[0] = 'nearhand'; from nearhand.cli import run; run()"
     command = [sys.executable, "-c", script]
