@@ -139,7 +139,30 @@ def test_a_singer_is_told_to_take_care_where_there_is_a_melody():
 
     assert ["Comfort beats range" in "\n".join(page_of(line, 200)) for line in lines] == [True, False, False]
     moved = " ".join(page_of("parts --melody 'C6 E6 G6' --for 'bass voice'", 200))
-    assert "The melody sounds 3 octaves lower here, to lie within E2 to E4 as written." in moved
+    assert (
+        "The melody sounds 3 octaves lower here, where it lies best for a bass voice, within E2 to E4 as written."
+        in moved
+    )
+
+
+@pytest.mark.parametrize("layout", ["drawn", "spoken"])
+def test_a_man_is_given_a_tune_of_the_treble_clef_an_octave_lower_and_told_so(layout):
+    # Common practice, no source: he sings an octave below it. A tenor reads an octave above where he sounds.
+    tune = "'C: | C | F | C |' --melody 'C4 E G A | A C5 A F | E - C -'"
+    for name, within in (("tenor", "C4 to C6"), ("baritone", "G2 to F4"), ("bass", "E2 to E4")):
+        text = " ".join(page_of(f"parts {tune} --for '{name} voice' --layout {layout}", 200))
+        sentence = f"The melody sounds an octave lower here, where it lies best for a {name} voice, within {within}"
+        assert f"{sentence} as written." in text
+    assert "note     | C4  E4  G4  A4 | A4  C5  A4  F4 | E4  -  C4  - |" in page_of(
+        f"parts {tune} --for 'tenor voice'", 200
+    )
+    assert "octave lower" not in " ".join(page_of(f"parts {tune} --for 'alto voice, soprano voice, voice'", 200))
+    free = " ".join(page_of(f"parts --melody 'C: 1 3 5' --for 'bass voice, oboe' --layout {layout}", 200))
+    middle = "nearest to the middle of what each instrument usually plays"
+    assert f"without octaves: it stands {middle}, and where it lies best for each voice." in free
+    # what no octave brings inside is told as for an instrument
+    wide = " ".join(page_of("parts --melody 'C: C3 G3 C4 G4 C5 G5:2 r' --for 'bass voice'", 200))
+    assert "The melody sounds an octave lower here, so that most of it lies within E2 to E4 as written." in wide
 
 
 def test_without_chords_a_capo_is_told_by_the_key_of_its_shapes_alone():

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from nearhand.melody.instruments import Instrument
-from nearhand.melody.ranges import PLAIN_KEY, VOICES
+from nearhand.melody.places import place_of
+from nearhand.melody.ranges import PLAIN_KEY, VOICES, Voice
 from nearhand.melody.spans import Span, span_of
 from nearhand.notation.notes import read_pitch_class
 from nearhand.theory.key import Key, pitch_in
@@ -109,10 +110,20 @@ def compass_of(instrument: Instrument) -> Compass:
     found = COMPASSES.get(instrument.name)
     if found is not None:
         return found
-    voice = VOICES.get(instrument.name.removesuffix(" voice"))
+    voice = kind_of_voice(instrument)
     kinds = VOICES.values() if voice is None else (voice,)
     low, high = min(kind.low for kind in kinds), max(kind.high for kind in kinds)
     return Compass(*(pitch_in(PLAIN_KEY, number + instrument.semitones) for number in (low, high)))
+
+
+def kind_of_voice(instrument: Instrument) -> Voice | None:
+    """The kind of voice that a part is written for; None where it is for none of them, or for any voice.
+
+    >>> from nearhand.melody.instruments import INSTRUMENTS
+    >>> [kind and kind.name for kind in map(kind_of_voice, (INSTRUMENTS["bass voice"], INSTRUMENTS["bass"]))]
+    ['bass', None]
+    """
+    return None if instrument.name in COMPASSES else VOICES.get(instrument.name.removesuffix(" voice"))
 
 
 def in_compass(instrument: Instrument, sounding: Melody, key: Key) -> Register:
@@ -120,8 +131,9 @@ def in_compass(instrument: Instrument, sounding: Melody, key: Key) -> Register:
 
     That is the octave in which it sounds where all of it lies inside the compass; else it is moved by as few octaves
     as bring all of it inside, or most of it by time. A melody whose octave is not known goes to where its middle is
-    nearest to the middle of the compass. Its numbers are kept. Raises ValueError when a note would lie outside the
-    MIDI numbers 0 to 127 in every octave.
+    nearest to the middle of the compass. A kind of voice sings where the tune lies best for it, as in ``places``, in
+    an octave in which no less of it would lie inside. The melody's numbers are kept. Raises ValueError when a note
+    would lie outside the MIDI numbers 0 to 127 in every octave.
 
     >>> from nearhand.melody.instruments import INSTRUMENTS
     >>> from nearhand.notation.keys import parse_key
@@ -132,19 +144,23 @@ def in_compass(instrument: Instrument, sounding: Melody, key: Key) -> Register:
     """
     compass = compass_of(instrument)
     span = span_of(sounding)
-    octaves = 0 if span is None else _octaves(span, instrument.semitones, compass)
+    octaves = 0 if span is None else _octaves(span, instrument, compass)
     written = instrument.written_melody(sounding, key, octaves)
     return Register(written, octaves, _outside(span_of(written), compass, key))
 
 
-def _octaves(span: Span, semitones: int, compass: Compass) -> int:
-    """The octaves to move a melody whose notes are written so many semitones from where they sound."""
+def _octaves(span: Span, instrument: Instrument, compass: Compass) -> int:
+    """The octaves to move a melody that sounds from the lowest to the highest note of a span."""
+    semitones, voice = instrument.semitones, kind_of_voice(instrument)
     low, high = span.low + semitones, span.high + semitones
     possible = range(-((low - LOWEST) // OCTAVE), (HIGHEST - high) // OCTAVE + 1)
 
     def cost(octaves: int) -> tuple[int | float, ...]:
         shift = semitones + OCTAVE * octaves
         from_middle = abs(low + high + 2 * OCTAVE * octaves - compass.low.midi - compass.high.midi)
+        if voice is not None:
+            place = place_of(span, voice, span.low + OCTAVE * octaves)
+            return *_left_out(span, shift, compass), *place.rank, abs(octaves)
         if span.is_free:
             return from_middle, octaves
         return *_left_out(span, shift, compass), abs(octaves), from_middle

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.harmony.key_reasons import signature_in_words
 from nearhand.melody.capo import Capo
-from nearhand.melody.compass import compass_of
+from nearhand.melody.compass import compass_of, kind_of_voice
 from nearhand.melody.friendly_keys import FriendlyKey
 from nearhand.melody.instruments import VOICES, Instrument
 from nearhand.notation.chart_writing import write_chart
@@ -26,9 +26,8 @@ from nearhand.verbs.parts import Part, PartsAnswer
 _INDENT = 4
 MOST_SHARED = 6
 LEGEND = "friendly: keys to sound in that have few accidentals or open strings for the player, easiest first"
-FREE_OCTAVE = (
-    "The melody was given without octaves: it stands nearest to the middle of what each instrument usually plays."
-)
+_MIDDLE = "nearest to the middle of what each instrument usually plays"
+_BEST = "where it lies best for each voice"
 
 
 def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
@@ -51,7 +50,8 @@ def draw_parts(answer: PartsAnswer, page: Page) -> list[Line]:
     lines += wrapped(LEGEND, width, role="label")
     if answer.tune.melody is not None:
         lines += wrapped(melody_page.legend_of(conventions, answer.key.mode), width, role="label")
-        lines += [] if answer.tune.melody.has_octaves else wrapped(FREE_OCTAVE, width, role="hint")
+        for sentence in free_octave_in_words(answer):
+            lines += wrapped(sentence, width, role="hint")
     return [*lines, *wrapped(answer.advice, width, role="hint")]
 
 
@@ -99,7 +99,7 @@ def written_in_words(instrument: Instrument) -> str:
 
 
 def register_in_words(part: Part, conventions: Conventions) -> list[str]:
-    """Where a melody was moved to be playable, and which of its notes are not usually played all the same.
+    """Where a melody was moved to lie well, and which of its notes are not usually played or sung all the same.
 
     Where its octave is free there is nothing that it was moved from.
 
@@ -121,6 +121,8 @@ def register_in_words(part: Part, conventions: Conventions) -> list[str]:
     if part.octaves and part.melody.has_octaves:
         size = _size(Interval(0, abs(part.octaves)))
         aim = "so that most of it lies" if part.outside else "to lie"
+        if not part.outside and kind_of_voice(part.instrument) is not None:
+            aim = f"where it lies best for a {part.instrument.name},"
         sentences.append(
             f"The melody sounds {size} {'higher' if part.octaves > 0 else 'lower'} here, {aim} within {within}."
         )
@@ -132,6 +134,22 @@ def register_in_words(part: Part, conventions: Conventions) -> list[str]:
             names = ", ".join(pitch_name(pitch, conventions) for pitch in notes)
             sentences.append(f"{counted} {side} what {plays}, {within}: {names}.")
     return sentences
+
+
+def free_octave_in_words(answer: PartsAnswer) -> tuple[str, ...]:
+    """Where a melody stands that was given without octaves; nothing where it has them, or where there is none.
+
+    >>> from nearhand.verbs.respond import respond
+    >>> from nearhand.verbs.session import Session
+    >>> free_octave_in_words(respond(Session(), "parts --melody 'C: 1 2 3' --for 'tenor voice'").answer)
+    ('The melody was given without octaves: it stands where it lies best for each voice.',)
+    """
+    melody = answer.tune.melody
+    if melody is None or melody.has_octaves:
+        return ()
+    are_voices = [kind_of_voice(part.instrument) is not None for part in answer.parts]
+    places = [*([] if all(are_voices) else [_MIDDLE]), *([_BEST] if any(are_voices) else [])]
+    return (f"The melody was given without octaves: it stands {', and '.join(places)}.",)
 
 
 def _size(interval: Interval) -> str:

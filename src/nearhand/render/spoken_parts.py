@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from nearhand.render.parts_page import (
-    FREE_OCTAVE,
     capo_in_words,
+    free_octave_in_words,
     friendly_in_words,
     reads_in_words,
     register_in_words,
@@ -37,7 +37,6 @@ def parts(answer: PartsAnswer) -> Iterator[str]:
     if len(answer.parts) > 1:
         yield ""
         yield shared_in_words(answer)
-    if answer.tune.melody is not None and not answer.tune.melody.has_octaves:
-        yield FREE_OCTAVE
+    yield from free_octave_in_words(answer)
     if answer.advice:
         yield answer.advice
