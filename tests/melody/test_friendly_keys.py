@@ -11,6 +11,7 @@ from nearhand.harmony.moving import all_keys
 from nearhand.melody.capo import capos
 from nearhand.melody.friendly_keys import SIGNATURES, friendly_keys, shared_keys
 from nearhand.melody.instruments import INSTRUMENTS
+from nearhand.melody.readings import spelled_for
 from nearhand.notation.chart import read_chart, resolve
 from nearhand.notation.keys import parse_key
 from nearhand.theory.progression import Progression
@@ -33,6 +34,9 @@ def told(found):
 FRIENDLY = [
     ("trumpet", "C", "Bb F Eb C Ab Db"), ("alto sax", "C", "Eb Bb Ab Db F C Gb"), ("trombone", "C", "C G F Bb Eb Ab"),
     ("violin", "C", "C G F D Bb A E"), ("guitar", "C", "C D G A E Db1 Bb1 Eb1 Ab1 F1 B2 Gb2"),
+    ("clarinet in A", "C", "A D E B G C F#"), ("oboe d'amore", "Bb", "A D E B G C F#"),
+    ("baritone sax", "E", "Eb Bb Ab Db F C Gb"), ("clarinet in Eb", "B", "Eb Bb Ab Db F C Gb"),
+    ("clarinet in A", "A minor", "F# B C# G# E A D#"), ("alto sax", "B minor", "C G F Bb D A Eb"),
     ("trumpet", "G minor", "G C D F A Bb"), ("guitar", "A minor", "A E D Bb1 F1 Eb1 B2 F#2 C3 G3 G#4 C#4"),
 ]  # fmt: skip
 
@@ -43,6 +47,38 @@ def test_these_keys_are_friendly(name, key, expected):
 
     assert sorted(told(found).split()) == sorted(expected.split())
     assert told(found).split()[0] == expected.split()[0]
+
+
+@given(instruments, signature_keys)
+def test_a_friendly_key_lies_the_interval_of_the_instrument_from_the_key_that_is_read(instrument, key):
+    """F sharp for a clarinet in A that reads A: a minor third above G flat is B double flat."""
+    for friendly in friendly_keys(instrument, Progression(key, ())):
+        reads = instrument.written_key(Progression(friendly.key, ()))
+        assert reads == friendly.key.moved(instrument.fifths)
+        assert abs(friendly.key.signature) <= 7
+
+
+# Twelve semitones make six sharps and six flats one sound: by hand, from the interval of each instrument.
+SIX = [
+    ("F# Gb", "clarinet in A", "F#"), ("F# Gb", "oboe d'amore", "F#"), ("F# Gb", "alto sax", "Gb"),
+    ("F# Gb", "horn", "Gb"), ("F# Gb", "trumpet", "Gb"), ("F# Gb", "trumpet in D", "F#"), ("F# Gb", "alto flute", "F#"),
+    ("F# Gb", "clarinet in A, oboe d'amore, alto sax", "F#"), ("F# Gb", "clarinet in A, alto sax, trumpet", "Gb"),
+    ("D# Eb", "clarinet in A", "D#"), ("D# Eb", "alto sax", "Eb"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("names", "band", "name"), SIX)
+def test_six_sharps_or_six_flats_are_chosen_by_what_the_most_players_read(names, band, name):
+    mode = " minor" if names.startswith("D") else ""
+    players = [INSTRUMENTS[each] for each in band.split(", ")]
+
+    assert {str(spelled_for(in_key(each + mode), players).tonic) for each in names.split()} == {name}
+
+
+@given(signature_keys)
+def test_where_no_player_minds_a_key_keeps_its_name(key):
+    assert spelled_for(Progression(key, ()), ()) == key
+    assert spelled_for(Progression(key, ()), (INSTRUMENTS["flute"], INSTRUMENTS["guitar"])) == key
 
 
 @given(instruments, signature_keys)
@@ -62,7 +98,8 @@ def test_a_friendly_key_is_one_whose_written_signature_lies_well(instrument, key
         signatures = {
             each: instrument.written_key(Progression(each, ())).signature for each in all_keys(Progression(key, ()))
         }
-        assert {each.key for each in found} == {each for each in signatures if low <= signatures[each] <= high}
+        sounds = {each.tonic.semitones for each in signatures if low <= signatures[each] <= high}
+        assert {each.key.tonic.semitones for each in found} == sounds
         assert written == sorted(written)
 
 
@@ -70,18 +107,20 @@ def test_a_friendly_key_is_one_whose_written_signature_lies_well(instrument, key
 def test_a_shared_key_is_friendly_to_all_and_the_nearest_comes_first(band, key):
     music = Progression(key, ())
     found = shared_keys(band, music)
-    friendly = [{each.key: each.fret for each in friendly_keys(instrument, music)} for instrument in band]
+    friendly = [
+        {each.key.tonic.semitones: each.fret for each in friendly_keys(instrument, music)} for instrument in band
+    ]
     distances = [(each.key.tonic.semitones - key.tonic.semitones) % 12 for each in found]
 
     for shared in found:
-        assert [one for one, keys in zip(band, friendly, strict=True) if shared.key not in keys] == list(
-            shared.hard_for
-        )
-        assert shared.fret == max(keys.get(shared.key, 0) for keys in friendly)
+        assert [
+            one for one, keys in zip(band, friendly, strict=True) if shared.key.tonic.semitones not in keys
+        ] == list(shared.hard_for)
+        assert shared.fret == max(keys.get(shared.key.tonic.semitones, 0) for keys in friendly)
     assert len({len(shared.hard_for) for shared in found}) == 1
     everyone = set.intersection(*(set(keys) for keys in friendly))
     if everyone:
-        assert {shared.key for shared in found} == everyone
+        assert {shared.key.tonic.semitones for shared in found} == everyone
     nearest = [min(distance, 12 - distance) for distance in distances]
     assert nearest == sorted(nearest)
 
@@ -96,6 +135,13 @@ def test_where_no_key_is_friendly_to_all_the_fewest_are_left_out():
     assert [(str(shared.key.tonic), shared.hard_for[0].name) for shared in found[:3]] == [
         ("D", "tuba in Eb treble clef"), ("Eb", "piccolo trumpet in A"), ("C", "tuba in Eb treble clef")
     ]  # fmt: skip
+
+
+def test_a_key_for_all_has_the_name_that_most_of_them_read_from():
+    both = shared_keys([INSTRUMENTS["clarinet in A"], INSTRUMENTS["oboe d'amore"]], in_key("F"))
+
+    assert "F#" in {str(shared.key.tonic) for shared in both}
+    assert "Gb" not in {str(shared.key.tonic) for shared in both}
 
 
 def test_the_tunes_own_key_comes_first_where_it_is_friendly():

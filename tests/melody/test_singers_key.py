@@ -394,6 +394,29 @@ def test_the_name_of_a_key_is_the_one_that_its_chords_are_written_in():
     assert str(fit.key) == "F# major"
 
 
+@pytest.mark.parametrize(
+    ("own", "names", "key", "read"),
+    [
+        ("C", ("clarinet in A",), "F# major", "A major"),  # a minor third up; above G flat it is B double flat
+        ("Ab", ("clarinet in A",), "F# major", "A major"),
+        ("C", ("alto sax",), "Gb major", "Eb major"),  # a major sixth up; above F sharp it is D sharp
+        ("B", ("alto sax",), "Gb major", "Eb major"),
+        ("C", (), "Gb major", ""),
+        ("B", (), "F# major", ""),
+        ("F#", ("alto sax",), "F# major", "Eb major"),  # the tune's own key keeps the name that it came with
+        ("A minor", ("clarinet in A",), "D# minor", "F# minor"),
+        ("B minor", ("alto sax",), "Eb minor", "C minor"),
+    ],
+)
+def test_six_sharps_or_six_flats_are_named_as_the_instruments_read_them(own, names, key, read):
+    # intervals of the instruments counted by hand; which of two equal names a singer gets alone is ours
+    fits = ranked_keys(span("C4 C5"), [voice("C2 C6")], alone(own), [INSTRUMENTS[name] for name in names])
+    (found,) = [fit for fit in fits if fit.key.tonic.semitones == parse_key(key).tonic.semitones]
+
+    assert str(found.key) == key
+    assert [str(one.key) for one in found.readings] == [read] * len(names)
+
+
 def test_comfort_is_the_middle_of_a_range():
     assert voice("C3 C5") == Voice("", 48, 72, 52, 68)  # four of six parts (common practice, no source)
 

@@ -22,6 +22,7 @@ from nearhand.melody.instruments import (
     WOODWINDS,
     Instrument,
 )
+from nearhand.melody.readings import spelled_for
 from nearhand.theory.interval import shortest
 from nearhand.theory.key import Key
 from nearhand.theory.progression import Progression
@@ -62,6 +63,7 @@ def friendly_keys(instrument: Instrument, progression: Progression) -> tuple[Fri
     """The sounding keys of a progression's mode that lie well for an instrument, easiest first.
 
     Easiest: no capo or a low one, then few accidentals as written, then a short way from the progression's own key.
+    Each is spelled as the instrument's interval has it from the key that is read: see ``readings.spelled_for``.
 
     >>> from nearhand.melody.instruments import INSTRUMENTS
     >>> from nearhand.notation.keys import parse_key
@@ -72,15 +74,17 @@ def friendly_keys(instrument: Instrument, progression: Progression) -> tuple[Fri
     ranked = []
     for key in all_keys(progression):
         if (fret := _fret(instrument, progression.in_key(key))) is not None:
-            accidentals = abs(instrument.written_key(progression.in_key(key)).signature)
-            ranked.append(((fret, accidentals, _way(progression.key, key)), FriendlyKey(key, fret)))
+            name = spelled_for(progression.in_key(key), (instrument,))
+            accidentals = abs(instrument.written_key(progression.in_key(name)).signature)
+            ranked.append(((fret, accidentals, _way(progression.key, key)), FriendlyKey(name, fret)))
     return tuple(friendly for _, friendly in sorted(ranked, key=lambda pair: pair[0]))
 
 
 def shared_keys(instruments: Sequence[Instrument], progression: Progression) -> tuple[SharedKey, ...]:
     """The sounding keys that lie well for all the instruments, nearest to the progression's own key first.
 
-    Where none does, those that lie badly for the fewest of them.
+    Where none does, those that lie badly for the fewest of them. The own key keeps its name, the others are spelled for
+    most of the instruments.
 
     >>> from nearhand.melody.instruments import INSTRUMENTS
     >>> from nearhand.notation.keys import parse_key
@@ -88,7 +92,9 @@ def shared_keys(instruments: Sequence[Instrument], progression: Progression) -> 
     >>> [(str(shared.key.tonic), shared.fret) for shared in shared_keys(band, Progression(parse_key("C"), ()))]
     [('C', 0), ('Db', 1), ('Bb', 1), ('Eb', 1), ('Ab', 1), ('F', 1)]
     """
-    found = [_shared(instruments, progression.in_key(key)) for key in all_keys(progression)]
+    own, *others = all_keys(progression)
+    keys = (own, *(spelled_for(progression.in_key(key), instruments) for key in others))
+    found = [_shared(instruments, progression.in_key(key)) for key in keys]
     fewest = min(len(shared.hard_for) for shared in found)
     best = [shared for shared in found if len(shared.hard_for) == fewest]
     return tuple(sorted(best, key=lambda shared: _way(progression.key, shared.key)))

@@ -1,4 +1,4 @@
-"""Which keys the instruments of a band read where music sounds in a key, and how many accidentals that comes to."""
+"""Which keys a band reads where music sounds in a key, how many accidentals that is, and how the key is then named."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from nearhand.melody.capo import capos
 from nearhand.melody.instruments import Instrument
-from nearhand.theory.key import Key
+from nearhand.theory.key import Key, spellings
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
 
@@ -38,6 +38,25 @@ def _reading(sounding: Progression, instrument: Instrument) -> Reading:
     if instrument.has_frets and (found := capos(sounding)):
         return Reading(instrument, found[0].shapes, found[0].fret)
     return Reading(instrument, instrument.written_key(sounding))
+
+
+def spelled_for(sounding: Progression, instruments: Sequence[Instrument]) -> Key:
+    """The key of what sounds, by the name from which the most instruments read theirs at their own interval.
+
+    Where two names serve as many, the one it came with.
+
+    >>> from nearhand.melody.instruments import INSTRUMENTS
+    >>> from nearhand.notation.keys import parse_key
+    >>> music = Progression(parse_key("Gb"), ())                 # a clarinet in A reads A, a minor third above F sharp
+    >>> str(spelled_for(music, [INSTRUMENTS["clarinet in A"]])), str(spelled_for(music, [INSTRUMENTS["alto sax"]]))
+    ('F# major', 'Gb major')
+    """
+
+    def respelled(key: Key) -> int:
+        music = sounding.in_key(key)
+        return sum(instrument.written_key(music) != instrument.written(key) for instrument in instruments)
+
+    return min((sounding.key, *spellings(sounding.key)), key=respelled)
 
 
 def accidentals(key: Key, read: Sequence[Reading]) -> int:

@@ -14,7 +14,7 @@ from nearhand.harmony.moving import best_spelling
 from nearhand.melody.instruments import Instrument
 from nearhand.melody.places import Place, place_of
 from nearhand.melody.ranges import Voice
-from nearhand.melody.readings import Reading, accidentals, readings
+from nearhand.melody.readings import Reading, accidentals, readings, spelled_for
 from nearhand.melody.spans import Span
 from nearhand.theory.key import Key
 from nearhand.theory.melody import HIGHEST, Melody
@@ -131,6 +131,7 @@ def _fit(  # noqa: PLR0913, PLR0917  # a key is judged by all of them
     key = progression.key
     if semitones:
         key = best_spelling(progression, key.moved(_FIFTH * semitones), key, melody)
+        key = spelled_for(progression.in_key(key), instruments)
     read = readings(progression.in_key(key), instruments) if instruments else ()
     shift, placed = _counted_in_octaves(span, semitones, places)
     return Fit(key, shift, placed, read, accidentals(key, read))
