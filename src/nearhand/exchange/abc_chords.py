@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from nearhand.exchange.abc_bars import WrittenBar
-from nearhand.notation.chart import FARTHEST_PLACE
-from nearhand.notation.chart_bars import NO_CHORD_WORDS, is_optional, without_brackets
-from nearhand.notation.chord_symbols import parse_chord
-from nearhand.notation.errors import InputError
+from nearhand.exchange.abc_chord_texts import (
+    NO_CHORD,
+    SLIP,
+    WORDS,
+    Quoted,
+    is_meant_as_chord,
+    may_be_taken_for_chord,
+    read_quoted,
+)
 from nearhand.notation.melody_signs import whole
-from nearhand.theory.chord import RelativeChord, relative_to
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
 from nearhand.theory.progression import Bar, Meter, Progression, Slot
@@ -20,81 +24,83 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
-_NOTHING = Slot(None, 0)
-_MAY_BE_ROOTS = tuple("ABCDEFGH")
-"""A text that begins otherwise is a word or a fingering, and needs no remark."""
-
 
 class Chords(NamedTuple):
-    """The progression of a tune, None where it has no chord symbol; quoted texts that are none; chords left out."""
+    """The progression of a tune, None where it has no chord symbol, and the texts that need a remark.
+
+    ``words`` are no chords, ``slips`` chords that cannot be read, ``alternates`` those in parentheses behind others.
+    Chords ``over_pickup`` and ``stacked`` have no room: before bar 1, and where another stands on top of them.
+    """
 
     progression: Progression | None
-    unread: tuple[str, ...]
-    left_out: tuple[str, ...]
+    words: tuple[str, ...]
+    slips: tuple[str, ...]
+    alternates: tuple[str, ...]
+    over_pickup: tuple[str, ...]
+    stacked: tuple[str, ...]
 
 
 def chords_of(bars: Sequence[WrittenBar], melody: Melody, key: Key) -> Chords:
-    """The chords over the bars of a melody, from bar 1 on; a chord over the pickup goes on into bar 1.
+    """The chords over the bars of a melody, from bar 1 on.
 
-    Left out is a chord over the pickup that another follows in bar 1, and one that another stands on top of.
+    A chord over the pickup goes on into bar 1 where no other begins there, and has no room else. A chord that cannot be
+    read leaves its place without any.
     """
-    unread: list[str] = []
-    left_out: list[str] = []
+    meters = [fitted.meter for fitted in melody.bars]
+    read = [
+        [(whole(onset * meter.unit), read_quoted(sign.text[1:-1].strip(), key)) for onset, sign in bar.chords]
+        for bar, meter in zip(bars, meters, strict=True)
+    ]
+    changes = [{beats: quoted for beats, quoted in own if quoted.kind != WORDS} for own in read]
+    standing = {id(quoted) for own in changes for quoted in own.values()}
+    over_pickup = _moved_into_bar_1(changes) if melody.has_pickup else []
+    full = slice(int(melody.has_pickup), None)
+    texts = [quoted for own in read for _, quoted in own]
+    behind = [quoted.behind for quoted in texts if quoted.behind]
+    words = [quoted.text for quoted in texts if quoted.kind == WORDS and may_be_taken_for_chord(quoted.text)]
+    return Chords(
+        _progression(bars[full], meters[full], changes[full], key),
+        _once([*words, *(text for text in behind if not is_meant_as_chord(text[1:]))]),
+        _once(quoted.text for own in changes[full] for quoted in own.values() if quoted.kind == SLIP),
+        _once(text for text in behind if is_meant_as_chord(text[1:])),
+        _once(quoted.text for quoted in over_pickup),
+        _once(quoted.text for quoted in texts if quoted.kind != WORDS and id(quoted) not in standing),
+    )
+
+
+def _moved_into_bar_1(changes: list[dict[Beats, Quoted]]) -> list[Quoted]:
+    """Move the last chord over the pickup to the head of bar 1 unless another stands there; those that have no room."""
+    over_pickup = list(changes[0].values())
+    first = changes[1].get(0)
+    if over_pickup and (first is None or first.slot == over_pickup[-1].slot):
+        head: dict[Beats, Quoted] = {0: over_pickup.pop()}
+        changes[1] = head | changes[1]
+    return over_pickup
+
+
+def _progression(
+    bars: Sequence[WrittenBar], meters: Sequence[Meter], changes: Sequence[Mapping[Beats, Quoted]], key: Key
+) -> Progression | None:
     made: list[Bar] = []
-    sounding, before = _NOTHING, ""
-    for place, (bar, fitted) in enumerate(zip(bars, melody.bars, strict=True)):
-        changes: list[tuple[Beats, Slot, str]] = []
-        for onset, sign in bar.chords:
-            text = sign.text[1:-1].strip()
-            slot = _slot(text, key)
-            if slot is None:
-                unread += [text] if text.lstrip("(")[:1].upper() in _MAY_BE_ROOTS else []
-                continue
-            beats = whole(onset * fitted.meter.unit)
-            if changes and changes[-1][0] == beats:
-                left_out.append(changes.pop()[2])
-            changes.append((beats, slot, text))
-        if place == 0 and melody.has_pickup:
-            sounding, before = (changes[-1][1], changes[-1][2]) if changes else (_NOTHING, "")
-            left_out += [text for _, _, text in changes[:-1]]
-            continue
-        if before and changes and changes[0][:2] != (0, sounding) and changes[0][0] == 0:
-            left_out.append(before)
-        before = ""
-        slots = _slots(sounding, changes, fitted.meter)
+    sounding = NO_CHORD
+    for bar, meter, own in zip(bars, meters, changes, strict=True):
+        slots = _slots(sounding, own, meter)
         sounding = slots[-1]
-        made.append(_bar(bar, slots, fitted.meter))
-    if not any(slot.chord for bar in made for slot in bar.slots):
-        return Chords(None, tuple(dict.fromkeys(unread)), ())
-    progression = Progression(key, tuple(_paired(made)))
-    return Chords(progression, tuple(dict.fromkeys(unread)), tuple(dict.fromkeys(left_out)))
+        made.append(_bar(bar, slots, meter))
+    has_chord = any(slot.chord for bar in made for slot in bar.slots)
+    return Progression(key, tuple(_paired(made))) if has_chord else None
 
 
-def _slot(text: str, key: Key) -> Slot | None:
-    """A quoted text as a chord, in round brackets for one that may be left out; None where it is no chord symbol."""
-    name = without_brackets(text).strip()
-    if name.upper() in NO_CHORD_WORDS:
-        return _NOTHING
-    chord = _relative(name, key)
-    return None if chord is None else Slot(chord, 0, is_optional(text))
+def _once(texts: Iterable[str]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(texts))
 
 
-def _relative(name: str, key: Key) -> RelativeChord | None:
-    try:
-        chord = relative_to(parse_chord(name), key)
-    except InputError:
-        return None
-    return chord if max(abs(chord.root), abs(chord.bass)) <= FARTHEST_PLACE else None
-
-
-def _slots(sounding: Slot, changes: list[tuple[Beats, Slot, str]], meter: Meter) -> tuple[Slot, ...]:
+def _slots(sounding: Slot, changes: Mapping[Beats, Quoted], meter: Meter) -> tuple[Slot, ...]:
     """The chords of a bar: what sounds before goes on to the first change, the last one to the end of the meter."""
-    starts: list[tuple[Beats, Slot]] = [(beats, slot) for beats, slot, _ in changes]
-    if not starts or starts[0][0] > 0:
-        starts.insert(0, (0, sounding))
-    ends = [beats for beats, _ in starts[1:]] + [meter.beats]
+    starts = {0: sounding} | {beats: quoted.slot for beats, quoted in changes.items()}
+    ends = [*list(starts)[1:], meter.beats]
     slots: list[Slot] = []
-    for (start, slot), end in zip(starts, ends, strict=True):
+    for (start, slot), end in zip(starts.items(), ends, strict=True):
         lasting = slot._replace(beats=whole(end - start))
         if slots and slots[-1]._replace(beats=0) == slot._replace(beats=0):
             slots[-1] = slot._replace(beats=whole(slots[-1].beats + lasting.beats))

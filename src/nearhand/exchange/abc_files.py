@@ -6,11 +6,10 @@ a page of music has are left out.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from fractions import Fraction
 
-from nearhand.exchange.abc_bars import WrittenTune, written_bars
-from nearhand.exchange.abc_chords import Chords, chords_of
+from nearhand.exchange.abc_bars import written_bars
+from nearhand.exchange.abc_chords import chords_of
 from nearhand.exchange.abc_fields import (
     SHORTHANDS,
     default_unit,
@@ -23,20 +22,18 @@ from nearhand.exchange.abc_fields import (
 from nearhand.exchange.abc_key_fields import KeyField, read_key_field
 from nearhand.exchange.abc_lengths import timed
 from nearhand.exchange.abc_line_ends import with_line_ends
-from nearhand.exchange.abc_melody import Fitted, melody_of
+from nearhand.exchange.abc_melody import melody_of
 from nearhand.exchange.abc_pitches import NOT, OCTAVE, PITCH, pitched
-from nearhand.exchange.abc_signs import Sign, signs_of
+from nearhand.exchange.abc_remarks import on_the_bars, on_the_chords, on_the_file, on_the_key, on_the_notes
+from nearhand.exchange.abc_signs import signs_of
 from nearhand.exchange.abc_text import TuneText, tune_text
 from nearhand.exchange.abc_voices import first_voice
 from nearhand.notation.conventions import DEFAULT, Conventions
-from nearhand.notation.counting import listed
-from nearhand.notation.keys import key_name
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
 from nearhand.theory.progression import Meter, Progression
 from nearhand.theory.record import NamedTuple
 
-_MOST_NAMED = 6
 _HOLDS_FOR = "propagate-accidentals"
 
 
@@ -91,12 +88,12 @@ def read_abc(text: str, source: str, number: int | None = None, conventions: Con
     fitted = melody_of(written.bars, key)
     chords = chords_of(written.bars, fitted.melody, key)
     remarks = (
-        *_on_the_file(tune, number),
+        *on_the_file(tune, number),
         *voices,
-        *_on_the_key(header.key, written, fitted, conventions),
-        *_on_the_bars(written, fitted),
-        *_on_the_notes(signs, written),
-        *_on_the_chords(chords),
+        *on_the_key(header.key, written, fitted, conventions),
+        *on_the_bars(written, fitted),
+        *on_the_notes(signs, written),
+        *on_the_chords(chords),
     )
     melody, progression = fitted.melody, chords.progression
     return AbcTune(header.title, key, header.meter, melody, progression, header.tempo_bpm, remarks)
@@ -126,83 +123,3 @@ def _holding(tune: TuneText) -> str:
         if field.letter == "I" and words[:1] == [_HOLDS_FOR] and words[-1] in (PITCH, OCTAVE, NOT):
             holds_for = words[-1]
     return holds_for
-
-
-def _on_the_file(tune: TuneText, number: int | None) -> list[str]:
-    remarks = []
-    if len(tune.numbers) > 1 and number is None:
-        remarks.append(
-            f"The file holds {len(tune.numbers)} tunes; this is the first. "
-            "For another write its number (X:) behind the name of the file."
-        )
-    if not tune.is_whole:
-        remarks.append("There is more music behind an empty line, which ends a tune; it is left out.")
-    return remarks
-
-
-def _on_the_key(key: KeyField, written: WrittenTune, fitted: Fitted, conventions: Conventions) -> list[str]:
-    home = key_name(key.key, conventions)
-    remarks = [] if key.is_named else [f"The file names no key; the tune is read in {home}."]
-    current = key.key
-    for place, field in written.key_changes:
-        changed = read_key_field(field).key
-        if changed != current and place < len(written.bars):
-            bar = place + (not fitted.melody.has_pickup)
-            new = key_name(changed, conventions)
-            remarks.append(f"From bar {bar} the key is {new}; the degrees stay in {home}.")
-        current = changed
-    return remarks
-
-
-def _on_the_bars(written: WrittenTune, fitted: Fitted) -> list[str]:
-    remarks = []
-    if written.has_endings:
-        remarks.append("First and second endings stand one after the other, as they are written.")
-    if fitted.odd_bars:
-        bars = _listed([str(number) for number in fitted.odd_bars])
-        if len(fitted.odd_bars) == 1:
-            remarks.append(f"Bar {bars} is not as long as its meter; it keeps the length that is written.")
-        else:
-            remarks.append(f"Bars {bars} are not as long as their meter; they keep the lengths that are written.")
-    if written.is_cut:
-        remarks.append("A bar of more than 64 beats is cut into shorter ones.")
-    return remarks
-
-
-def _on_the_notes(signs: Sequence[Sign], written: WrittenTune) -> list[str]:
-    remarks = []
-    if any(len(sign.notes) > 1 for sign in signs if sign.kind == "note"):
-        remarks.append("Of notes that sound together the highest is the melody's.")
-    if written.has_rolls:
-        remarks.append("Rolls (~) are left out: a melody has no word for them.")
-    if written.unknown:
-        stand = (
-            "stands for nothing in this file, and is"
-            if len(written.unknown) == 1
-            else "stand for nothing in this file, and are"
-        )
-        remarks.append(f"{_listed(written.unknown)} {stand} left out.")
-    return remarks
-
-
-def _on_the_chords(chords: Chords) -> list[str]:
-    remarks = []
-    if chords.unread:
-        what = "is no chord symbol and is" if len(chords.unread) == 1 else "are no chord symbols and are"
-        quoted = [f'"{text[:20]}"' for text in chords.unread]
-        remarks.append(f"{_listed(quoted)} {what} left out.")
-    if chords.left_out:
-        has = "has no time of its own and is" if len(chords.left_out) == 1 else "have no time of their own and are"
-        remarks.append(f"{_listed(chords.left_out)} {has} left out.")
-    return remarks
-
-
-def _listed(texts: Sequence[str]) -> str:
-    """Words in a row, the first few of many.
-
-    >>> _listed(["3"]), _listed(["3", "5", "8"]), _listed([str(number) for number in range(9)])
-    ('3', '3, 5 and 8', '0, 1, 2, 3, 4, 5 and 3 more')
-    """
-    if len(texts) > _MOST_NAMED:
-        return f"{', '.join(texts[:_MOST_NAMED])} and {len(texts) - _MOST_NAMED} more"
-    return listed(texts)
