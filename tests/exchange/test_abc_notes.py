@@ -165,15 +165,40 @@ def test_music_without_any_bar_line_is_one_bar_or_cut():
     assert len(tune_of("C8 " * 20, "none").melody.bars) == 40
 
 
-def test_accidentals_hold_for_what_the_file_says():
-    """ABC 2.1, 11.3: not, octave or pitch."""
-    for holds_for, notes in (
-        ("not", "F#4 F4 F5 F4"),
-        ("octave", "F#4 F#4 F5 F#4"),
-        ("pitch", "F#4 F#4 F#5 F#4"),
-    ):
-        text = f"X:1\nI:propagate-accidentals {holds_for}\nL:1/4\nM:4/4\nK:C\n^F F f F|]"
-        assert notes_of(read_abc(text, NAME)) == f"[4/4] {notes}"
+# ABC 2.1, 11.3, from memory: accidentals hold for their note alone, for it and its octave, or for all octaves of its
+# letter (the default), to the end of the bar.
+HOLDS = [("not", "F#4 F4 F5 F4"), ("octave", "F#4 F#4 F5 F#4"), ("pitch", "F#4 F#4 F#5 F#4")]
+# ABC 2.1, 11 and 3.1.19, from memory: a directive is written %%name or I:name.
+PLACES = [
+    "X:1\nI:{}\nL:1/4\nM:4/4\nK:C\n", "X:1\n%%{}\nL:1/4\nM:4/4\nK:C\n", "%%{}\n\nX:1\nL:1/4\nM:4/4\nK:C\n",
+    "I:{}\nX:1\nL:1/4\nM:4/4\nK:C\n", "X:1\nL:1/4\nM:4/4\nK:C\n%%{}\n", "X:1\nL:1/4\nM:4/4\nK:C\n[I:{}]",
+    "X:1\nL:1/4\nM:4/4\nK:C\nI:{}\n", "X:1\n%%  {} \nL:1/4\nM:4/4\nK:C\n",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("holds_for", "notes"), HOLDS)
+@pytest.mark.parametrize("head", PLACES)
+def test_accidentals_hold_for_what_the_file_says(head, holds_for, notes):
+    text = head.format(f"propagate-accidentals {holds_for}") + "^F F f F|]"
+
+    assert notes_of(read_abc(text, NAME)) == f"[4/4] {notes}"
+    assert read_abc(text, NAME).remarks == ()
+
+
+def test_the_tunes_own_directive_goes_before_that_of_the_file_and_another_kind_of_word_is_none():
+    """ABC 2.1, 2.2.2: what a tune says goes before what the file says."""
+    of_the_file, of_the_tune = "%%propagate-accidentals not\n\nX:1\n", "%%propagate-accidentals octave\n"
+
+    assert notes_of(read_abc(of_the_file + of_the_tune + "L:1/4\nK:C\n^F F f F|]", NAME)) == "[4/4] F#4 F#4 F5 F#4"
+    assert notes_of(tune_of("%%propagate-accidentals\n^F F f F|]")) == "[4/4] F#4 F#4 F#5 F#4"
+    assert notes_of(tune_of("%%propagate-accidentals what\n^F F f F|]")) == "[4/4] F#4 F#4 F#5 F#4"
+
+
+def test_accidentals_of_the_key_hold_whatever_others_do():
+    """ABC 2.1, 11.3: the directive is about accidentals beside the key signature."""
+    text = "X:1\n%%propagate-accidentals not\nL:1/4\nK:G\n=F F f ^c|c4|]"
+
+    assert notes_of(read_abc(text, NAME)) == "[4/4] F4 F#4 F#5 C#5 | C5:4"
 
 
 ROLLS = "Rolls (~) are left out: a melody has no word for them."
@@ -192,3 +217,71 @@ ROLLS = "Rolls (~) are left out: a melody has no word for them."
 def test_rolls_are_left_out_and_told_once(body, remarks):
     """ABC 2.1, 4.14: ~ and !roll! are an Irish roll, which is no turn."""
     assert tune_of(body).remarks == remarks
+
+
+# A file's header and what is not followed in it. ABC 2.1, 4.6, from memory: transpose= moves a voice where it is
+# played.
+MOVED = [
+    ("K:D transpose=-2", '"transpose=-2" is'), ("K:D t=5", '"t=5" is'), ("V:1 transpose=-2\nK:D", '"transpose=-2" is'),
+    ("%%transpose -2\nK:D", '"transpose -2" is'), ("I:transpose 3\nK:D", '"transpose 3" is'),
+    ("%%MIDI transpose 3\nK:D", '"MIDI transpose 3" is'), ("K:D\n%%transpose 3", '"transpose 3" is'),
+    ("K:D\nV:1 transpose=3", '"transpose=3" is'), ("K:D clef=treble transpose=3 octave=0", '"transpose=3" is'),
+    ("K:D sound=B", '"sound=B" is'), ("K:D shift=CD", '"shift=CD" is'), ("K:D score=Bc", '"score=Bc" is'),
+    ("%%transpose 1\nK:D transpose=2", '"transpose 1" and "transpose=2" are'),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("head", "named"), MOVED)
+def test_what_would_move_the_notes_is_not_followed_and_told(head, named):
+    tune = read_abc(f"X:1\nM:4/4\nL:1/4\n{head}\nF C D E|]", NAME)
+
+    assert notes_of(tune) == "[4/4] F#4 C#4 D4 E4"
+    assert tune.remarks == (f"{named} not followed: the notes stay as they are written.",)
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "K:D transpose=0",
+        "K:D",
+        "%%transposed 3\nK:D",
+        "%%text transpose 3\nK:D",
+        "V:1\nV:2 transpose=-2\nK:D\n[V:1]",
+        "T:transpose=3\nK:D",
+        "K:D stafflines=5 middle=B",
+    ],
+)
+def test_what_moves_nothing_here_is_not_told(head):
+    assert read_abc(f"X:1\nM:4/4\nL:1/4\n{head}\nF C D E|]", NAME).remarks == ()
+
+
+def test_octaves_of_the_key_and_the_voice_are_followed():
+    """ABC 2.1, 4.6."""
+    for head in ("K:D octave=-1", "V:1 octave=-1\nK:D\nV:1", "K:D\nV:1 octave=-1", "K:D octave=1\nV:1 octave=-2"):
+        tune = read_abc(f"X:1\nM:4/4\nL:1/4\n{head}\nF C D E|]", NAME)
+        assert (notes_of(tune), tune.remarks) == ("[4/4] F#3 C#3 D3 E3", ())
+
+
+# Music in C, 4/4; the remark on bars that a line within them divides. Common practice, no source.
+DIVIDED = [
+    ("|:G|C D E F|G3:||:A|B B B B|A3:|", "Bars 2 and 3 are one bar, divided by a repeat sign; it is counted as two."),
+    ("|:G|C D E F|G3::A|B B B B|A3:|", "Bars 2 and 3 are one bar, divided by a repeat sign; it is counted as two."),
+    ("C D E F|G3||A|B4|]", "Bars 2 and 3 are one bar, divided by a double bar line; it is counted as two."),
+    ("C4|G3|:A|B4:|", "Bars 2 and 3 are one bar, divided by a repeat sign; it is counted as two."),
+    ("C4|G3:|A|]", "Bars 2 and 3 are one bar, divided by a repeat sign; it is counted as two."),
+    ("|:G|C4|G3:||:A|B4|A3:||:A|B4|A3:|",
+     "Bars 2-3 and 5-6 are one bar each, divided by repeat signs; each is counted as two."),
+    ("C4|G3:||:A|B4|A3||A|B4|]",
+     "Bars 2-3 and 5-6 are one bar each, divided by repeat signs or double bar lines; each is counted as two."),
+    ("C4|G3||A|B4|A3||A|B4|]",
+     "Bars 2-3 and 5-6 are one bar each, divided by double bar lines; each is counted as two."),
+    ("C4|G2:||:A|B4:|", None), ("C4|G3:||:A2|B4:|", None), ("C4|G2||A2||B2||C2|D4|]",
+     "Bars 2-3 and 4-5 are one bar each, divided by double bar lines; each is counted as two."),
+    ("C4|[1G3:|[2A3:|C4|]", None), ("|:G|C4|G3:|", None), ("|:C4|G4:||:A4:|", None),
+    ("C4|G3:|[M:2/4]A|B2|]", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("body", "told"), DIVIDED)
+def test_a_bar_that_is_divided_by_a_line_is_told_to_be_two(body, told):
+    assert [remark for remark in tune_of(body).remarks if "divided" in remark] == ([told] if told else [])

@@ -6,6 +6,7 @@ a page of music has are left out.
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from nearhand.exchange.abc_bars import written_bars
@@ -23,18 +24,23 @@ from nearhand.exchange.abc_key_fields import KeyField, read_key_field
 from nearhand.exchange.abc_lengths import timed
 from nearhand.exchange.abc_line_ends import with_line_ends
 from nearhand.exchange.abc_melody import melody_of
-from nearhand.exchange.abc_pitches import NOT, OCTAVE, PITCH, pitched
-from nearhand.exchange.abc_remarks import on_the_bars, on_the_chords, on_the_file, on_the_key, on_the_notes
-from nearhand.exchange.abc_signs import signs_of
-from nearhand.exchange.abc_text import TuneText, tune_text
+from nearhand.exchange.abc_pitches import PITCH, holding_of, pitched
+from nearhand.exchange.abc_remarks import (
+    on_the_bars,
+    on_the_chords,
+    on_the_file,
+    on_the_key,
+    on_the_notes,
+    on_what_moves,
+)
+from nearhand.exchange.abc_signs import Sign, signs_of
+from nearhand.exchange.abc_text import Field, TuneText, tune_text
 from nearhand.exchange.abc_voices import first_voice
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
 from nearhand.theory.progression import Meter, Progression
 from nearhand.theory.record import NamedTuple
-
-_HOLDS_FOR = "propagate-accidentals"
 
 
 class AbcTune(NamedTuple):
@@ -93,6 +99,7 @@ def read_abc(text: str, source: str, number: int | None = None, conventions: Con
         *on_the_key(header.key, written, fitted, conventions),
         *on_the_bars(written, fitted),
         *on_the_notes(signs, written),
+        *on_what_moves(_fields_of_the_voice(tune, signs)),
         *on_the_chords(chords),
     )
     melody, progression = fitted.melody, chords.progression
@@ -115,11 +122,15 @@ def _header(tune: TuneText) -> _Header:
     return _Header(title, read_key_field(tune.header[-1]), meter, unit, tempo, shorthands)
 
 
+def _fields_of_the_voice(tune: TuneText, signs: Sequence[Sign]) -> Iterator[Field]:
+    """All fields but those of other voices: the signs hold what the header says of their own."""
+    yield from (field for field in (*tune.before, *tune.header) if field.letter != "V")
+    yield from (sign.field for sign in signs if sign.field is not None)
+
+
 def _holding(tune: TuneText) -> str:
     """What accidentals hold for, as an instruction of the file sets it."""
     holds_for = PITCH
     for field in (*tune.before, *tune.header):
-        words = field.value.split()
-        if field.letter == "I" and words[:1] == [_HOLDS_FOR] and words[-1] in (PITCH, OCTAVE, NOT):
-            holds_for = words[-1]
+        holds_for = holding_of(field) or holds_for
     return holds_for

@@ -24,6 +24,8 @@ _CLEF = re.compile(
     r"(?:clef=)?(?:(?:treble|bass|alto|tenor|perc|none|auto)[1-58]?([+-]8)?|([+-]8)(?:va)?)", re.IGNORECASE
 )
 _PROPERTY = re.compile(r"(clef|middle|m|transpose|t|octave|stafflines|staffscale|score|sound|shift|style)=(.*)")
+_MOVING = re.compile(r"(?:transpose|t|sound|shift|score)=(?![+-]?0$).+")
+_INSTRUCTED = re.compile(r"(?:MIDI\s+)?transpose\s+(?![+-]?0$).+")
 _WORD = re.compile(r"\S+")
 
 
@@ -89,6 +91,18 @@ def octaves_of(value: str) -> int:
         elif named and named[1] == "octave" and re.fullmatch(r"[+-]?\d", named[2]):
             octaves += int(named[2])
     return octaves
+
+
+def moves_of(field: Field) -> tuple[str, ...]:
+    """What a key, a voice or an instruction says that moves the notes by other than octaves where they are played.
+
+    >>> from nearhand.exchange.abc_text import Row, field_of
+    >>> [moves_of(field_of(Row("it.abc", 1, text))) for text in ("K:D transpose=-2", "I:MIDI transpose 3", "K:D t=0")]
+    [('transpose=-2',), ('MIDI transpose 3',), ()]
+    """
+    if field.letter == "I":
+        return (field.value,) if _INSTRUCTED.fullmatch(field.value) else ()
+    return tuple(word for word in field.value.split() if _MOVING.fullmatch(word)) if field.letter in "KV" else ()
 
 
 def _tonic(field: Field, word: str, start: int) -> tuple[PitchClass, int]:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from nearhand.exchange.abc_bars import Event, WrittenBar
 from nearhand.exchange.abc_meters import full_length, own_meter
@@ -15,11 +16,22 @@ from nearhand.theory.progression import Meter
 from nearhand.theory.record import NamedTuple
 
 
+class Divided(NamedTuple):
+    """A bar in two, by the number of its first part: whether a repeat sign parts them, or a double bar line."""
+
+    number: int
+    by_repeat: bool
+
+
 class Fitted(NamedTuple):
-    """A melody, and which bars (by number, a pickup is none) do not fill the meter that the file sets."""
+    """A melody, and which bars (by number, a pickup is none) do not fill the meter that the file sets.
+
+    ``divided``: those that a line within them parts; the two parts together fill their meter.
+    """
 
     melody: Melody
     odd_bars: tuple[int, ...]
+    divided: tuple[Divided, ...] = ()
 
 
 def melody_of(bars: Sequence[WrittenBar], key: Key) -> Fitted:
@@ -43,7 +55,19 @@ def melody_of(bars: Sequence[WrittenBar], key: Key) -> Fitted:
         fitted.append(_bar(bar, meter, tonic, fills=not may_be_short))
     if has_pickup:
         fitted[0] = _like_the_next(bars[0], fitted, tonic)
-    return Fitted(Melody(tonic, tuple(fitted)).well_counted(), tuple(odd))
+    melody = Melody(tonic, tuple(fitted)).well_counted()
+    return Fitted(melody, tuple(odd), tuple(_divided(bars[has_pickup:])))
+
+
+def _divided(bars: Sequence[WrittenBar]) -> Iterator[Divided]:
+    """The bars, without a pickup, that a repeat sign or a double bar line parts."""
+    is_second = False
+    for number, (first, second) in enumerate(pairwise(bars), start=1):
+        are_short = not is_second and _is_short(first) and _is_short(second) and first.meter == second.meter
+        fills = first.length + second.length == full_length(first.meter)
+        is_second = are_short and fills and (first.ends_section or second.begins_anew)
+        if is_second:
+            yield Divided(number, first.closes_repeat or second.opens_repeat)
 
 
 def _is_short(bar: WrittenBar) -> bool:

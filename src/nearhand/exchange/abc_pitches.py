@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from nearhand.exchange.abc_key_fields import KeyField, octaves_of, read_key_field
 from nearhand.exchange.abc_signs import Sign, WrittenNote
+from nearhand.exchange.abc_text import Field
 from nearhand.notation.chart import FARTHEST_PLACE
 from nearhand.theory.melody import HIGHEST, LOWEST
 from nearhand.theory.pitch import Pitch
@@ -18,6 +19,19 @@ from nearhand.theory.record import NamedTuple
 
 PITCH, OCTAVE, NOT = "pitch", "octave", "not"
 """What an accidental holds for: its letter in all octaves, its letter in one octave, or its note alone."""
+_HOLDS_FOR = "propagate-accidentals"
+
+
+def holding_of(field: Field) -> str | None:
+    """What accidentals hold for, where a field or an instruction sets it; else None.
+
+    >>> from nearhand.exchange.abc_text import Row, instruction_of
+    >>> holding_of(instruction_of(Row("it.abc", 1, "%%propagate-accidentals octave")))
+    'octave'
+    """
+    words = field.value.split()
+    sets = field.letter == "I" and words[:1] == [_HOLDS_FOR] and words[-1] in (PITCH, OCTAVE, NOT)
+    return words[-1] if sets else None
 
 
 class Pitched(NamedTuple):
@@ -77,6 +91,8 @@ class _Reader:
             self._key_octaves = changed.octaves or self._key_octaves
         elif sign.field is not None and sign.field.letter == "V":
             self._voice_octaves = octaves_of(sign.field.value) or self._voice_octaves
+        elif sign.field is not None:
+            self._holds_for = holding_of(sign.field) or self._holds_for
         return Pitched(sign)
 
     def _note(self, sign: Sign) -> Pitched:

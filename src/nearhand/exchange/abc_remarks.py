@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from nearhand.exchange.abc_bars import WrittenTune
 from nearhand.exchange.abc_chords import Chords
-from nearhand.exchange.abc_key_fields import KeyField, read_key_field
-from nearhand.exchange.abc_melody import Fitted
+from nearhand.exchange.abc_key_fields import KeyField, moves_of, read_key_field
+from nearhand.exchange.abc_melody import Divided, Fitted
 from nearhand.exchange.abc_signs import Sign
-from nearhand.exchange.abc_text import TuneText
+from nearhand.exchange.abc_text import Field, TuneText
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.counting import listed
 from nearhand.notation.keys import key_name
@@ -57,9 +57,21 @@ def on_the_bars(written: WrittenTune, fitted: Fitted) -> list[str]:
             remarks.append(f"Bar {bars} is not as long as its meter; it keeps the length that is written.")
         else:
             remarks.append(f"Bars {bars} are not as long as their meter; they keep the lengths that are written.")
+    if fitted.divided:
+        remarks.append(_on_divided_bars(fitted.divided))
     if written.is_cut:
         remarks.append("A bar of more than 64 beats is cut into shorter ones.")
     return remarks
+
+
+def _on_divided_bars(divided: Sequence[Divided]) -> str:
+    by = sorted({"repeat sign" if bar.by_repeat else "double bar line" for bar in divided}, reverse=True)
+    if len(divided) == 1:
+        number = divided[0].number
+        return f"Bars {number} and {number + 1} are one bar, divided by a {by[0]}; it is counted as two."
+    bars = _listed([f"{bar.number}-{bar.number + 1}" for bar in divided])
+    signs = " or ".join(f"{sign}s" for sign in by)
+    return f"Bars {bars} are one bar each, divided by {signs}; each is counted as two."
 
 
 def on_the_notes(signs: Sequence[Sign], written: WrittenTune) -> list[str]:
@@ -77,6 +89,13 @@ def on_the_notes(signs: Sequence[Sign], written: WrittenTune) -> list[str]:
         )
         remarks.append(f"{_listed(written.unknown)} {stand} left out.")
     return remarks
+
+
+def on_what_moves(fields: Iterable[Field]) -> list[str]:
+    """What would move the notes where they are played: it is not followed."""
+    moves = list(dict.fromkeys(move for field in fields for move in moves_of(field)))
+    are = "is" if len(moves) == 1 else "are"
+    return [f"{_quoted(moves)} {are} not followed: the notes stay as they are written."] if moves else []
 
 
 def on_the_chords(chords: Chords) -> list[str]:

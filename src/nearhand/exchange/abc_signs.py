@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from nearhand.exchange.abc_key_fields import ACCIDENTALS
-from nearhand.exchange.abc_text import Field, Row, field_of
+from nearhand.exchange.abc_text import Field, Row, field_of, instruction_of
 from nearhand.notation.errors import InputError
 from nearhand.theory.record import NamedTuple
 
@@ -92,7 +92,7 @@ class Sign(NamedTuple):
 
 
 def signs_of(rows: Iterable[Row]) -> tuple[Sign, ...]:
-    """Cut a tune's body into signs, fields on lines of their own among them.
+    """Cut a tune's body into signs, fields and instructions on lines of their own among them.
 
     Raises InputError at the first thing that is no sign.
 
@@ -102,7 +102,7 @@ def signs_of(rows: Iterable[Row]) -> tuple[Sign, ...]:
     """
     signs: list[Sign] = []
     for row in rows:
-        field = field_of(row)
+        field = field_of(row) or instruction_of(row)
         if field is None:
             signs += _signs_of_music(row, row.code)
         else:

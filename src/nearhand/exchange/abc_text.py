@@ -11,7 +11,8 @@ from nearhand.theory.pitch_class import LETTERS_IN_FIFTHS
 from nearhand.theory.record import NamedTuple
 
 KEY_LINE_HINT = "end the header with the key, for example K:G"
-_TEXT_BEGINS, _TEXT_ENDS = "%%begin", "%%end"
+_INSTRUCTION = "%%"
+_TEXT_BEGINS, _TEXT_ENDS = f"{_INSTRUCTION}begin", f"{_INSTRUCTION}end"
 _BAR_LINE_BEHIND = (":|", "::")
 _MOST_DIGITS = 9
 
@@ -72,9 +73,22 @@ def field_of(row: Row) -> Field | None:
     return Field(letter, value.strip(), row, at + 2 + len(value) - len(value.lstrip()))
 
 
+def instruction_of(row: Row) -> Field | None:
+    """The instruction that a line is, ``%%name value``, as the field ``I:`` that says the same; None for another line.
+
+    >>> instruction_of(Row("it.abc", 1, "%%vskip 3 % a gap"))[:2], instruction_of(Row("it.abc", 1, "% a remark"))
+    (('I', 'vskip 3'), None)
+    """
+    if not row.text.startswith(_INSTRUCTION):
+        return None
+    value = row.text[len(_INSTRUCTION) :].partition("%")[0]
+    return Field("I", value.strip(), row, len(_INSTRUCTION) + len(value) - len(value.lstrip()))
+
+
 class TuneText(NamedTuple):
     """The rows of one tune: its header up to the key, its body, and the fields that stand before all tunes.
 
+    Instructions (``%%``) of both are among the fields.
     ``is_whole``: whether no music stands behind an empty line, where the tune has ended already. ``numbers`` are those
     of all tunes of the file, ``place`` which of them this one is, from 0.
     """
@@ -107,7 +121,7 @@ def tune_text(text: str, source: str, number: int | None = None) -> TuneText:
     chosen = 0 if number is None else _place_of(number, numbers, source)
     begin = starts[chosen]
     end = starts[chosen + 1] if chosen + 1 < len(starts) else len(rows)
-    before = tuple(field for field in fields[: starts[0]] if field is not None)
+    before = tuple(field for row in rows[: starts[0]] if (field := field_of(row) or instruction_of(row)) is not None)
     _check_number(fields, begin)
     header, body_start = _header(rows, fields, begin, end)
     body, is_whole = _body(rows[body_start:end])
@@ -169,6 +183,8 @@ def _header(rows: list[Row], fields: list[Field | None], begin: int, end: int) -
             last = place
             if field.letter == "K":
                 return tuple(header), place + 1
+        elif (instruction := instruction_of(row)) is not None:
+            header.append(instruction)
         elif row.code.strip():
             has_key = any(field is not None and field.letter == "K" for field in fields[place:end])
             what = "this line of the header is no field" if has_key else "the notes begin before the key is named"
