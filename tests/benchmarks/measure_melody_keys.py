@@ -255,6 +255,27 @@ def print_probabilities(tunes: list[Tune]) -> None:
         print(f"{10 * tenth:3d} to {10 * tenth + 10:3d} %: {len(answers):5d} tunes, {share:5.1f} % right")
 
 
+PHRASES = {"first 8 notes": slice(8), "last 8": slice(-8, None), "first 16": slice(16), "last 16": slice(-16, None)}
+
+
+def print_phrases(tunes: list[Tune]) -> None:
+    """How often the key of a tune is found from a few of its notes, ours beside each profile of music21."""
+    from nearhand.harmony.melody_keys import rank_keys_of_melody
+    from nearhand.theory.pitch_class import pitch_class
+
+    print(f"| notes | nearhand | {' | '.join(THEIRS)} |")
+    print(f"|---|--:|{'--:|' * len(THEIRS)}")
+    for words, part in PHRASES.items():
+        found: Counter[str] = Counter()
+        for tune in tunes:
+            notes, truth = tune.notes[part], (tune.tonic * 7 % 12, tune.mode)
+            best = rank_keys_of_melody([pitch_class(at) for at, _ in notes], [beats for _, beats in notes])[0].key
+            found["ours"] += (best.tonic.fifths, best.mode.name) == (tune.tonic, tune.mode)
+            found.update(name for name, answer in asked_of_music21(notes).items() if answer == truth)
+        shares = [f"{100 * found[name] / len(tunes):.1f}" for name in ("ours", *THEIRS)]
+        print(f"| {words} | {' | '.join(shares)} |")
+
+
 def print_modes(tunes: list[Tune]) -> None:
     """How often a church mode is named, how often it is that of the file, and how often a tune's tonic is right."""
     from nearhand.harmony.melody_keys import rank_keys_of_melody
@@ -285,5 +306,8 @@ if __name__ == "__main__":
     print_accuracy(MODAL, by_third=True)
     print("\nChurch modes that are named first, Chinese songs left out")
     print_modes([tune for tune in EVERY_TUNE if tune.collection != "han"])
+    EUROPEAN = [tune for tune in PLAIN if tune.collection not in ("han", "chorales")]
+    print(f"\nKeys found from a few notes, every tenth tune ({len(EUROPEAN[::10])}), Chinese songs left out")
+    print_phrases(EUROPEAN[::10])
     print("\nThe probability of the first key, Chinese songs left out")
     print_probabilities([tune for tune in PLAIN if tune.collection != "han"])

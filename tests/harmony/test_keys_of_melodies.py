@@ -232,7 +232,8 @@ def plain_score(melody, lengths, home):
     score -= 2.0 * sum(weight for each, weight in weights.items() if each not in scale) / total
     score -= 1.0 * (len(weights) >= 5 and chord[1] not in weights)
     score -= 0.3 * (home.mode == MINOR and home.tonic.up(5) not in weights)
-    return score * len(melody) / (len(melody) + 4)
+    own = {each for form in ("natural", "harmonic") for each in home.scale(form)} if home.mode == MINOR else scale
+    return (score * len(melody) - 1.5 * 4 * (not set(melody) <= own)) / (len(melody) + 4)
 
 
 FORMS = {MAJOR: ("natural",), MINOR: ("natural", "harmonic", "melodic")}
@@ -287,10 +288,24 @@ def test_a_lone_note_says_little():
 
 
 def test_more_notes_say_more():
-    few, many = (rank_keys_of_melody(tune("E G B D# E " * times))[0] for times in (1, 10))
+    few, many = (rank_keys_of_melody(tune("E G B A G E " * times))[0] for times in (1, 10))
 
     assert str(few.key) == str(many.key) == "E minor"
     assert few.share < many.share
+
+
+# A few notes, and the keys that hold them all, of which one must come first: the tritone of a major scale lies between
+# its 4th and its 7th degree, and in minor between the 2nd and the 6th, and the 4th and the raised 7th (Open Music
+# Theory, "Major scales, scale degrees, and key signatures"; counted by hand).
+SHORT = [
+    ("B F E E", "C a"), ("F# C B B", "G e"), ("B F B F", "C a"), ("C F# C F#", "G e"), ("C E G Bb A F", "F d"),
+    ("B C C E E F# G", "G e"), ("D F A C#", "d"), ("F C# D", "d"), ("Ab D G", "c Eb"), ("G# D C", "a"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("names", "homes"), SHORT)
+def test_a_few_notes_are_in_a_key_that_holds_them_all(names, homes):
+    assert rank_keys_of_melody(tune(names))[0].key in [key(home) for home in homes.split()]
 
 
 def test_all_twelve_notes_say_nothing():

@@ -42,8 +42,8 @@ TOLD = [
     ("A C D E G A", None,
      "A minor rather than C major: it begins and ends on A, A and E are 50 percent of the notes, C and G 33 percent; "
      "but no G# sounds."),
-    ("C D E F G A C G# A G E C", None,
-     "C major rather than A minor: it begins and ends on C, C and G are 42 percent of the notes, A and E 33 percent; "
+    ("C E G C G E F D C G# A G E D C C", None,
+     "C major rather than A minor: it begins and ends on C, C and G are 50 percent of the notes, A and E 25 percent; "
      "but A's leading tone G# sounds."),
 ]  # fmt: skip
 

@@ -2,16 +2,19 @@
 
 Dorian and phrygian have a minor third, mixolydian and lydian a major one; each differs from minor or major by one
 degree (Open Music Theory, "Diatonic Modes"). A mode fits where every note belongs to its scale, and that degree sounds
-in the mode's form: then it never does in the other. No profiles of these modes are published, so a mode has the score
-of the key of its third, and more where the melody closes on the tonic; the key itself loses. How much is ours (common
-practice, no source); it was set on the same half of some folk tunes as the other weights (docs/harmony.md).
+in the mode's form: then it never does in the other. Where it only decorates the note a half step above (G F♯ G), it
+tells nothing. No profiles of these modes are published, so a mode has the score of the key of its third, and more where
+the melody closes on the tonic: there it has not lost what a key does that a short tune leaves. The key itself loses.
+How much is ours (common practice, no source); it was set on the same half of some folk tunes as the other weights
+(docs/harmony.md).
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence, Set
+from collections.abc import Mapping, Sequence
 
 from nearhand.harmony.key_finding import KeyFit
+from nearhand.harmony.melody_evidence import LEFT
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
@@ -33,16 +36,16 @@ class ChurchMode(NamedTuple):
 CHURCH_MODES = (
     ChurchMode(MODES["dorian"], "raised sixth", 6, 0.2),
     ChurchMode(MODES["mixolydian"], "lowered seventh", 7, 0.0),
-    ChurchMode(MODES["phrygian"], "lowered second", 2, 0.0),
+    ChurchMode(MODES["phrygian"], "lowered second", 2, -0.2),
     ChurchMode(MODES["lydian"], "raised fourth", 4, -0.1),
 )
 """Dorian gains most: it has no leading tone, and minor, whose score it has, loses where that is missing.
-Lydian is rare."""
-_CONTRADICTED = 0.15
+Lydian and phrygian are rare."""
+_CONTRADICTED = 0.25
 """What major or minor loses where one of its degrees sounds in the form of a mode alone."""
 _NEAR = 3.0
 """How many times likelier the first key may be than a mode that is named beside it."""
-_WIDEST_SIGNATURE, _NOTES_OF_A_SCALE, _ENOUGH_KINDS = 7, 7, 5
+_WIDEST_SIGNATURE, _NOTES_OF_A_SCALE, _ENOUGH_KINDS, _HALF_STEP = 7, 7, 5, 5
 
 
 def modes_heard(notes: Sequence[PitchClass]) -> dict[Key, ChurchMode]:
@@ -56,11 +59,8 @@ def modes_heard(notes: Sequence[PitchClass]) -> dict[Key, ChurchMode]:
     >>> [str(key) for key in heard]
     ['E dorian', 'A mixolydian', 'F# phrygian', 'G lydian']
     """
-    return modes_at({note.fifths for note in notes})
-
-
-def modes_at(places: Set[int]) -> dict[Key, ChurchMode]:
-    """``modes_heard`` of notes by their places on the line of fifths."""
+    melody = [note.fifths for note in notes]
+    places = set(melody)
     lowest, highest = min(places), max(places)
     if highest - lowest >= _NOTES_OF_A_SCALE or len(places) < _ENOUGH_KINDS:
         return {}
@@ -71,7 +71,17 @@ def modes_at(places: Set[int]) -> dict[Key, ChurchMode]:
         key = Key(pitch_class(tonic), church.mode)
         if {tonic, tonic + church.mode.degrees[2]} <= places and abs(key.signature) <= _WIDEST_SIGNATURE:
             found[key] = church
-    return found
+    return {key: church for key, church in found.items() if _tells(melody, key.degree(church.degree).fifths)}
+
+
+def _tells(melody: Sequence[int], telling: int) -> bool:
+    """Whether a place sounds at all, other than between two of the one place a half step above."""
+    last = len(melody) - 1
+    return any(
+        not (0 < at < last and melody[at - 1] == melody[at + 1] and telling - melody[at - 1] == _HALF_STEP)
+        for at, place in enumerate(melody)
+        if place == telling
+    )
 
 
 def with_modes(
@@ -85,7 +95,8 @@ def with_modes(
     for key, church in modes.items():
         plain = plain_key(key)
         if plain in scores:
-            found[key] = scores[plain] + told * (church.gain if key.tonic == last else 0.0)
+            closing = told * church.gain + (1 - told) * LEFT if key.tonic == last else 0.0
+            found[key] = scores[plain] + closing
             found[plain] -= told * _CONTRADICTED
     return found
 

@@ -12,7 +12,7 @@ from math import sqrt
 
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE, PROFILES
 from nearhand.theory.key import Key
-from nearhand.theory.mode import MINOR_FORMS, Mode
+from nearhand.theory.mode import LEADING_TONE, MINOR_FORMS, Mode
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
 
@@ -21,7 +21,8 @@ if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
 _PROFILE, _TONIC_CHORD, _OPENING, _CLOSING = 1.5, 1.0, 0.4, 0.3
-_OUTSIDE, _NO_THIRD, NO_LEADING_TONE = 2.0, 1.0, 0.3
+_OUTSIDE, LEFT, _NO_THIRD, NO_LEADING_TONE = 2.0, 1.5, 1.0, 0.3
+"""What each kind of evidence is worth; ``LEFT`` is what a key loses that a short tune leaves, whatever the time."""
 _OPENING_NOTES, _ENOUGH_KINDS = 4, 5
 """How many notes are an opening; and with how many different notes a third is missed."""
 
@@ -29,13 +30,15 @@ _OPENING_NOTES, _ENOUGH_KINDS = 4, 5
 class Heard(NamedTuple):
     """What the scores of keys need of a melody, by places on the line of fifths.
 
-    ``row``: the shares of its notes from the ``lowest`` to the ``highest`` place; ``spread``: how far the twelve shares
+    ``row``: the shares of its notes from the ``lowest`` to the ``highest`` place; ``kinds``: a bit for each place of
+    the row where a note sounds, the lowest first; ``spread``: how far the twelve shares
     lie from their mean. ``on_chord``: what each note is worth to a key whose tonic chord holds it, ``on_tonic`` to one
     whose tonic it is, ``no_third`` to one whose third never sounds.
     """
 
     number_of_notes: int
     row: tuple[float, ...]
+    kinds: int
     lowest: int
     highest: int
     spread: float
@@ -69,6 +72,7 @@ def heard_in(melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = Non
     return Heard(
         number_of_notes=len(places),
         row=tuple([weights.get(place, 0.0) for place in range(lowest, highest + 1)]),
+        kinds=sum([1 << place - lowest for place in weights]),
         lowest=lowest,
         highest=highest,
         spread=sqrt(sum([(weight - 1 / 12) ** 2 for weight in twelve])),
@@ -108,6 +112,16 @@ def _rows(profile: str, mode: Mode, width: int) -> tuple[tuple[float, ...], tupl
     standard, scale, places = _standard(profile, mode.has_minor_third), _scale(mode), range(-width, width + 1)
     outside = (0.0 if place in scale else -_OUTSIDE for place in places)
     return tuple(standard[place * 7 % 12] for place in places), tuple(outside)
+
+
+@lru_cache
+def own_places(mode: Mode, width: int) -> int:
+    """The places that a short tune keeps to, a bit for each from ``-width`` above the tonic up.
+
+    They are those of the mode, in minor the raised seventh besides: a raised sixth comes on the way to it.
+    """
+    own = {*mode.degrees, LEADING_TONE} if mode.is_minor else mode.degrees
+    return sum(1 << place + width for place in own if place >= -width)
 
 
 def misses_third(weights: Mapping[PitchClass, float], key: Key) -> bool:
