@@ -180,7 +180,7 @@ def test_a_mode_comes_before_the_key_of_its_third_and_touches_no_other(melody):
 def test_a_close_on_the_tonic_speaks_for_dorian():
     modes = modes_heard(tune("G A B C D E F"))
     scores = {plain_key(home): 0.0 for home in modes}
-    closed, open_end = (with_modes(scores, modes, note(last), 1.0)[key("D dorian")] for last in "DG")
+    closed, open_end = (with_modes(scores, modes, note(last), 1.0, 0.0)[key("D dorian")] for last in "DG")
 
     assert closed > open_end == 0.0
 

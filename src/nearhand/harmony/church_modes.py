@@ -14,7 +14,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from nearhand.harmony.key_finding import KeyFit
-from nearhand.harmony.melody_evidence import LEFT
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
@@ -85,17 +84,17 @@ def _tells(melody: Sequence[int], telling: int) -> bool:
 
 
 def with_modes(
-    scores: Mapping[Key, float], modes: Mapping[Key, ChurchMode], last: PitchClass, told: float
+    scores: Mapping[Key, float], modes: Mapping[Key, ChurchMode], last: PitchClass, told: float, left: float
 ) -> dict[Key, float]:
     """Scores of keys with those of the modes that were heard, from the major or minor keys of their tonics.
 
-    ``last``: the last note of the melody; ``told``: how much a melody of its length tells, from 0 to 1.
+    ``last``: the last note of the melody; ``told`` and ``left``: as in ``melody_evidence``.
     """
     found = dict(scores)
     for key, church in modes.items():
         plain = plain_key(key)
         if plain in scores:
-            closing = told * church.gain + (1 - told) * LEFT if key.tonic == last else 0.0
+            closing = told * church.gain + left if key.tonic == last else 0.0
             found[key] = scores[plain] + closing
             found[plain] -= told * _CONTRADICTED
     return found

@@ -21,8 +21,10 @@ if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
 _PROFILE, _TONIC_CHORD, _OPENING, _CLOSING = 1.5, 1.0, 0.4, 0.3
-_OUTSIDE, LEFT, _NO_THIRD, NO_LEADING_TONE = 2.0, 1.5, 1.0, 0.3
-"""What each kind of evidence is worth; ``LEFT`` is what a key loses that a short tune leaves, whatever the time."""
+_OUTSIDE, _LEFT, _NO_THIRD, NO_LEADING_TONE = 2.0, 1.5, 1.0, 0.3
+"""What each kind of evidence is worth; ``_LEFT`` is for a note outside however short, in few notes."""
+_NOTES_FOR_HALF = 4
+"""With how many notes a melody tells half of what a long one tells."""
 _OPENING_NOTES, _ENOUGH_KINDS = 4, 5
 """How many notes are an opening; and with how many different notes a third is missed."""
 
@@ -30,13 +32,15 @@ _OPENING_NOTES, _ENOUGH_KINDS = 4, 5
 class Heard(NamedTuple):
     """What the scores of keys need of a melody, by places on the line of fifths.
 
+    ``told``: how much a melody of its length tells, from 0 to 1; ``left``: what a key loses that it leaves for a note.
     ``row``: the shares of its notes from the ``lowest`` to the ``highest`` place; ``kinds``: a bit for each place of
-    the row where a note sounds, the lowest first; ``spread``: how far the twelve shares
-    lie from their mean. ``on_chord``: what each note is worth to a key whose tonic chord holds it, ``on_tonic`` to one
-    whose tonic it is, ``no_third`` to one whose third never sounds.
+    the row where a note sounds, the lowest first; ``spread``: how far the twelve shares lie from their mean.
+    ``on_chord``: what each note is worth to a key whose tonic chord holds it, ``on_tonic`` to one whose tonic it is,
+    ``no_third`` to one whose third never sounds.
     """
 
-    number_of_notes: int
+    told: float
+    left: float
     row: tuple[float, ...]
     kinds: int
     lowest: int
@@ -53,8 +57,8 @@ def heard_in(melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = Non
     Raises ValueError without notes, for a length that is not above 0, or when there are more or fewer lengths.
 
     >>> heard = heard_in([PitchClass(0), PitchClass(4), PitchClass(1), PitchClass(0)])   # C E G C
-    >>> heard.lowest, heard.highest, heard.number_of_notes, [round(share, 2) for share in heard.row]
-    (0, 4, 4, [0.5, 0.17, 0.0, 0.0, 0.33])
+    >>> heard.lowest, heard.highest, heard.told, [round(share, 2) for share in heard.row]
+    (0, 4, 0.5, [0.5, 0.17, 0.0, 0.0, 0.33])
     """
     if not melody:
         raise ValueError("a key cannot be found without notes")
@@ -69,8 +73,10 @@ def heard_in(melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = Non
     for place, weight in _shares(places[:_OPENING_NOTES], beats[:_OPENING_NOTES]).items():
         on_chord[place] += _OPENING * weight
     lowest, highest, last = min(weights), max(weights), places[-1]
+    told = len(places) / (len(places) + _NOTES_FOR_HALF)
     return Heard(
-        number_of_notes=len(places),
+        told=told,
+        left=(1 - told) * _LEFT,
         row=tuple([weights.get(place, 0.0) for place in range(lowest, highest + 1)]),
         kinds=sum([1 << place - lowest for place in weights]),
         lowest=lowest,

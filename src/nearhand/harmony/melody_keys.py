@@ -21,7 +21,7 @@ from operator import mul
 from nearhand.harmony.church_modes import modes_heard, with_modes
 from nearhand.harmony.key_finding import KeyFit, candidate_keys, ranked, scores_of
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE
-from nearhand.harmony.melody_evidence import LEFT, NO_LEADING_TONE, Heard, heard_in, own_places, values_above
+from nearhand.harmony.melody_evidence import NO_LEADING_TONE, Heard, heard_in, own_places, values_above
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, Mode
@@ -32,8 +32,6 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
-_NOTES_FOR_HALF = 4
-"""With how many notes a melody tells half of what a long one tells."""
 _LANE = 16
 """Rows of values are kept in widths of so many places, so that few are."""
 
@@ -53,7 +51,7 @@ def rank_keys_of_melody(
     """
     heard = heard_in(melody, lengths)
     scores = _scores(heard, _in_reach(heard.lowest, heard.highest), profile)
-    return ranked(with_modes(scores, modes_heard(melody), melody[-1], _told(heard)))
+    return ranked(with_modes(scores, modes_heard(melody), melody[-1], heard.told, heard.left))
 
 
 def rank_keys_of_both(
@@ -65,15 +63,16 @@ def rank_keys_of_both(
 ) -> tuple[KeyFit, ...]:
     """Keys by chords and melody together: the scores are added, so the odds multiply.
 
-    A church mode gains by the melody only where the notes of the chords fit it as well.
+    A church mode gains by the melody only where the notes of the chords fit it as well. What a short melody leaves,
+    chords may explain, so that no key loses by it.
 
     Raises ValueError without chords or without notes, KeyError for an unknown profile.
     """
-    heard = heard_in(melody, lengths)
+    heard = heard_in(melody, lengths)._replace(left=0.0)
     tones = {note for chord in chords for note in chord.tones}
     modes = {key: church for key, church in modes_heard(melody).items() if tones <= set(key.scale())}
     keys = tuple(dict.fromkeys([*candidate_keys(chords), *_in_reach(heard.lowest, heard.highest).keys, *modes]))
-    by_melody = with_modes(_scores(heard, _placed(keys), profile), modes, melody[-1], _told(heard))
+    by_melody = with_modes(_scores(heard, _placed(keys), profile), modes, melody[-1], heard.told, heard.left)
     return ranked({key: score + by_melody[key] for key, score in scores_of(chords, beats, keys).items()})
 
 
@@ -124,8 +123,7 @@ def _scores(heard: Heard, among: _Keys, profile: str) -> dict[Key, float]:
         (mode.degrees[2], mode.has_minor_third, values_above(heard, profile, mode, width), own_places(mode, width))
         for mode in among.modes
     ]
-    told, kinds = _told(heard), heard.kinds
-    left = (1 - told) * LEFT
+    told, left, kinds = heard.told, heard.left, heard.kinds
     first, as_tonic, in_chord = heard.lowest + width, heard.on_tonic.get, heard.on_chord.get
     scores = {}
     for key, tonic, number in zip(*among[:3], strict=True):
@@ -137,8 +135,3 @@ def _scores(heard: Heard, among: _Keys, profile: str) -> dict[Key, float]:
             score -= NO_LEADING_TONE
         scores[key] = told * score - left * (kinds & ~(own >> start) != 0)
     return scores
-
-
-def _told(heard: Heard) -> float:
-    """How much a melody of its length tells, from 0 to 1."""
-    return heard.number_of_notes / (heard.number_of_notes + _NOTES_FOR_HALF)
