@@ -83,3 +83,10 @@ def test_the_page_fits_its_width(width):
     for line in ("keys --melody C4", f'keys "| C | F |" --melody {MELODY}'):
         assert max(map(len, page(line, width=width).split("\n"))) <= width
         assert page(line, width=width, plain=True).isascii()
+
+
+def test_no_key_is_certain():
+    line = 'keys --melody "E4 F# G A B D# E F# G E D# E"'
+
+    assert " 99 %" in page(line) and "100 %" not in page(line)
+    assert "E minor: 99 percent." in page("layout spoken", line)

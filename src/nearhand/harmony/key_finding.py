@@ -52,6 +52,11 @@ class KeyFit(NamedTuple):
     score: float
     share: float
 
+    @property
+    def percent(self) -> int:
+        """The share in percent, 99 at most: no key is certain."""
+        return min(round(100 * self.share), 99)
+
 
 def rank_keys(chords: Sequence[Chord], weights: Sequence[Beats] | None = None) -> tuple[KeyFit, ...]:
     """All keys that come into question, the likeliest first; ``weights`` are the chords' lengths in beats.

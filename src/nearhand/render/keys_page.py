@@ -43,7 +43,7 @@ def _ranking(answer: KeysAnswer, page: Page) -> list[Line]:
     names = [key_name(fit.key, answer.conventions) for fit in answer.fits]
     width = max(map(len, names)) + 2
     reasons = ["; ".join(reasons_in(answer, fit.key)) for fit in answer.fits]
-    percents = [f"{round(100 * fit.share):3d} %" for fit in answer.fits]
+    percents = [f"{fit.percent:3d} %" for fit in answer.fits]
     in_one_line = width + len(percents[0]) + 2 + max(map(len, reasons)) <= page.width
     lines: list[Line] = []
     for name, percent, reason in zip(names, percents, reasons, strict=True):

@@ -65,7 +65,7 @@ def keys(answer: KeysAnswer) -> Iterator[str]:
     yield from ("The melody:", *heard) if heard and answer.chords else heard
     yield from ("Taken as one key throughout:",) if several else ()
     for fit in answer.fits:
-        yield f"{key_name(fit.key, conventions)}: {round(100 * fit.share)} percent."
+        yield f"{key_name(fit.key, conventions)}: {fit.percent} percent."
         for reason in reasons_in(answer, fit.key):
             yield f"{_capital(reason)}."
     yield from () if several else turns
