@@ -108,9 +108,18 @@ def test_nothing_of_the_session_changes():
 TUNES = st.sampled_from(["C4 E5", "5_ 3'", WALK, "Eb: {2}1 [2 3](tr) - r | 5:4", "sol_ do' mi", ""]) | st.text(
     alphabet="ABCG12345'_#b| -[]{}():r", max_size=14
 )
+
+
 @pytest.mark.parametrize("text", ["A3-D5", "A3 to D5", "a3 d5", "a3–d5", "A3 - d5", "A3,D5"])
 def test_a_range_is_read_as_players_write_it(text):
     assert read_singers(text) == read_singers("A3 D5")
+
+
+def test_a_range_in_one_word_may_stand_beside_chords_or_a_file(tmp_path):
+    (tmp_path / "tune.abc").write_text("X:1\nL:1/4\nK:C\nCEGc|\n")
+    told = [answer_to(f"singer {what} --range A3-D5") for what in (f"'{tmp_path}/tune.abc'", 'C --tune "C4 C5"')]
+
+    assert [answer.singers for answer in told] == [read_singers("A3 D5")] * 2
 
 
 def test_flats_and_the_comfortable_part_are_read_so_too():

@@ -9,6 +9,7 @@ from nearhand.melody.spans import Span, span_of
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.notation.melody_reading import read_melody, resolve_melody
+from nearhand.notation.melody_signs import HOLDS
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
 from nearhand.theory.progression import COMMON_TIME, Progression
@@ -185,7 +186,9 @@ def _missing(arguments: Arguments, name: str, hint: str) -> InputError:
 def _refuse_lost_quotes(arguments: Arguments, name: str, example: str) -> None:
     """One note after an option, and another one that has become a word of its own: the quotes are missing."""
     text, words = arguments.option(name), arguments.words
-    is_one = text and not any(sign in text for sign in " ;") and text.lower() not in (*VOICES, *ALSO_CALLED)
+    is_one = (
+        text and not any(sign in text for sign in (" ", ";", *HOLDS)) and text.lower() not in (*VOICES, *ALSO_CALLED)
+    )
     if text and is_one and words and "|" not in words[0]:
         hint = f'put quotes round them: --{name} "{example}"'
         error = InputError("two notes are needed here", text, len(text), wanted="two notes", hint=hint)
