@@ -186,10 +186,10 @@ def _missing(arguments: Arguments, name: str, hint: str) -> InputError:
 def _refuse_lost_quotes(arguments: Arguments, name: str, example: str) -> None:
     """One note after an option, and another one that has become a word of its own: the quotes are missing."""
     text, words = arguments.option(name), arguments.words
-    is_one = (
-        text and not any(sign in text for sign in (" ", ";", *HOLDS)) and text.lower() not in (*VOICES, *ALSO_CALLED)
-    )
-    if text and is_one and words and "|" not in words[0]:
+    if not text or not words or "|" in words[0]:
+        return
+    is_one = not any(sign in text for sign in (" ", ";", *HOLDS))
+    if is_one and text.lower() not in (*VOICES, *ALSO_CALLED):
         hint = f'put quotes round them: --{name} "{example}"'
         error = InputError("two notes are needed here", text, len(text), wanted="two notes", hint=hint)
         raise arguments.placed(error, name)
