@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from nearhand.melody.ranges import PLAIN_KEY
+from nearhand.melody.ranges import CARE, PLAIN_KEY
 from nearhand.melody.singers_key import Fit
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
@@ -21,7 +21,7 @@ from nearhand.render.singer_words import (
 )
 from nearhand.theory.key import pitch_in
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.singer import CARE, SingerAnswer
+from nearhand.verbs.singer import SingerAnswer
 
 _INDENT, _OCTAVE = 4, 12
 IN_RANGE, COMFORTABLE, SUNG, MOST_SUNG = ".-=#"

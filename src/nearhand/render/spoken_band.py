@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from nearhand.melody.ranges import CARE
 from nearhand.notation.keys import key_name
 from nearhand.render.singer_words import (
     fit_in_words,
@@ -14,7 +15,7 @@ from nearhand.render.singer_words import (
     shown_fits,
     tune_in_words,
 )
-from nearhand.verbs.singer import CARE, SingerAnswer
+from nearhand.verbs.singer import SingerAnswer
 
 
 def singers(answer: SingerAnswer) -> Iterator[str]:

@@ -7,6 +7,7 @@ from nearhand.melody.compass import in_compass
 from nearhand.melody.friendly_keys import FriendlyKey, SharedKey, friendly_keys, shared_keys
 from nearhand.melody.instrument_names import find_instrument, nearest_instruments
 from nearhand.melody.instruments import INSTRUMENTS, VOICES, Instrument
+from nearhand.melody.ranges import CARE
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
@@ -77,11 +78,8 @@ def parts(session: Session, arguments: Arguments) -> Outcome:
 
 
 def _advice(found: tuple[Part, ...]) -> str:
-    if not any(part.melody is not None and part.instrument.family == VOICES for part in found):
-        return ""
-    from nearhand.verbs.singer import CARE
-
-    return CARE
+    is_sung = any(part.melody is not None and part.instrument.family == VOICES for part in found)
+    return CARE if is_sung else ""
 
 
 def part_of(sounding: Tune, instrument: Instrument) -> Part:

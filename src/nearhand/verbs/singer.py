@@ -29,11 +29,6 @@ if TYPE_CHECKING:
 
     _Value = TypeVar("_Value")
 
-CARE = (
-    "Comfort beats range: a key is right when the top notes come easily at the end of the evening, too. A sore or "
-    "hoarse singer rests and asks a teacher or a doctor."
-)
-
 
 class Sung(NamedTuple):
     """A tune to be sung: its chords, none perhaps, in its own key; the melody, where that is known; and its span.
