@@ -63,7 +63,7 @@ def friendly_keys(instrument: Instrument, progression: Progression) -> tuple[Fri
     """The sounding keys of a progression's mode that lie well for an instrument, easiest first.
 
     Easiest: no capo or a low one, then few accidentals as written, then a short way from the progression's own key.
-    Each is spelled as the instrument's interval has it from the key that is read: see ``readings.spelled_for``.
+    The own key keeps its name; each other is spelled as the instrument's interval has it from the key that is read.
 
     >>> from nearhand.melody.instruments import INSTRUMENTS
     >>> from nearhand.notation.keys import parse_key
@@ -74,7 +74,7 @@ def friendly_keys(instrument: Instrument, progression: Progression) -> tuple[Fri
     ranked = []
     for key in all_keys(progression):
         if (fret := _fret(instrument, progression.in_key(key))) is not None:
-            name = spelled_for(progression.in_key(key), (instrument,))
+            name = key if key == progression.key else spelled_for(progression.in_key(key), (instrument,))
             accidentals = abs(instrument.written_key(progression.in_key(name)).signature)
             ranked.append(((fret, accidentals, _way(progression.key, key)), FriendlyKey(name, fret)))
     return tuple(friendly for _, friendly in sorted(ranked, key=lambda pair: pair[0]))

@@ -102,7 +102,7 @@ def _named(number: int, place: int) -> str:
 def tension_of(chord: RelativeChord, place: int) -> str:
     """The tension or added member that a note is over a chord which lets it stand; empty where it does not.
 
-    Whether it stands hangs on its sound, how it is called on its letter: over G7 a C♯ is ♯11, a D♭ is ♭5.
+    Whether it stands depends on its sound, what it is called on its letter: over G7 a C♯ is ♯11, a D♭ is ♭5.
 
     >>> from nearhand.notation.numerals import parse_numeral
     >>> from nearhand.theory.mode import MAJOR

@@ -102,13 +102,13 @@ def part_of(sounding: Tune, instrument: Instrument) -> Part:
 
 
 def read_instruments(text: str) -> tuple[Instrument, ...]:
-    """Read names of instruments with commas between, in any order of their words. Raises InputError.
+    """Read names of instruments with commas or semicolons between, in any order of their words. Raises InputError.
 
-    >>> [instrument.name for instrument in read_instruments("sax alto, Guitars, Bb trumpet")]
+    >>> [instrument.name for instrument in read_instruments("sax alto, Guitars; Bb trumpet")]
     ['alto sax', 'guitar', 'trumpet']
     """
     found, start = [], 0
-    for part in text.split(","):
+    for part in text.replace(";", ",").split(","):
         word = part.strip()
         instrument = find_instrument(word)
         if instrument is None:
