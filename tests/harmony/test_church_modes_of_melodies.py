@@ -78,6 +78,7 @@ NAMED = [
     ("Bb D F E D C Bb", "Bb lydian"),
     ("E B B A G F E G B A F E E", "E phrygian"),
     ("C D E F G A Bb A G F E D C", "C mixolydian"),
+    ("A G A B C A F", "F lydian"),
 ]
 
 
@@ -86,14 +87,15 @@ def test_a_plain_mode_is_named_first(names, home):
     assert best(names) == home
 
 
-# The same turns with one note that the mode has not, or without the telling degree.
+# The same turns with one note that the mode has not, or without the telling degree; and that mode.
 PLAIN_KEYS = [
-    ("D A A G F E D Bb C A D C B A G F E D", "D minor"),
-    ("D A A G F E D B C# A D C B A G F E D", "D minor"),
-    ("D A A G F E D C A D C A G F E D", "D minor"),
-    ("G B D F E D B A F# G", "G major"),
-    ("G B D E D B A G", "G major"),
-    ("F G A B Bb C D E F", "F major"),
+    ("D A A G F E D Bb C A D C B A G F E D", "D minor", "D dorian"),
+    ("D A A G F E D B C# A D C B A G F E D", "D minor", "D dorian"),
+    ("D A A G F E D C A D C A G F E D", "D minor", "D dorian"),
+    ("G B D F E D B A F# G", "G major", "G mixolydian"),
+    ("G B D E D B A G", "G major", "G mixolydian"),
+    ("F G A B Bb C D E F", "F major", "F lydian"),
+    ("E B B A G F# E G B A F E E", "E minor", "E phrygian"),
 ]
 
 # A telling degree between two of the note a half step above decorates it; and a few notes are in a
@@ -112,12 +114,13 @@ def test_a_mode_is_not_named_for_a_note_that_decorates_or_far_from_its_tonic(nam
     assert best(names) == home
 
 
-@pytest.mark.parametrize(("names", "home"), PLAIN_KEYS)
-def test_a_mode_is_not_named_where_the_other_form_sounds_or_its_own_does_not(names, home):
+@pytest.mark.parametrize(("names", "home", "mode"), PLAIN_KEYS)
+def test_a_mode_is_not_named_where_the_other_form_sounds_or_its_own_does_not(names, home, mode):
     assert best(names) == home
-    assert not any(fit.key == key(home.split()[0] + " dorian") for fit in rank_keys_of_melody(tune(names)))
+    assert key(mode) not in {fit.key for fit in rank_keys_of_melody(tune(names))}
 
 
+# Counted by hand; that a mode which comes near is told as a guess is common practice, no source.
 TOLD = [
     ("E F# G A B C# D E B A F# E",
      "E dorian rather than E minor: every note fits, C# is its raised sixth, no C sounds, it ends on E."),
@@ -127,6 +130,8 @@ TOLD = [
      "sounds."),
     ("E F G B A G F E",
      "It may be E phrygian: every note fits, F is its lowered second, no F# sounds, it ends on E."),
+    ("A C B A G A F", "It may be F lydian: every note fits, B is its raised fourth, no Bb sounds, it ends on F."),
+    ("G A B C A F G E F", "It may be F lydian: every note fits, B is its raised fourth, no Bb sounds, it ends on F."),
     ("G B D F# E D B A G", ""),
     ("C D E F G A B C", ""),
 ]  # fmt: skip
@@ -135,6 +140,21 @@ TOLD = [
 @pytest.mark.parametrize(("names", "sentence"), TOLD)
 def test_a_sentence_says_why_a_mode(names, sentence):
     assert mode_in_words(rank_keys_of_melody(tune(names)), tune(names), PLAIN) == sentence
+
+
+# Turns that close on the tonic of a mode and are some five times likelier in C, which holds their notes as well. That a
+# mode so far behind is not worth a word is common practice, no source.
+FAR_BEHIND = [("E G F E D C B E", "E phrygian"), ("G C E G F E D B G", "G mixolydian")]
+
+
+@pytest.mark.parametrize(("names", "mode"), FAR_BEHIND)
+def test_a_mode_far_behind_the_likeliest_key_is_not_told(names, mode):
+    fits = rank_keys_of_melody(tune(names))
+    shares = {str(fit.key): fit.share for fit in fits}
+
+    assert str(fits[0].key) == "C major"
+    assert 4 < fits[0].share / shares[mode] < 7
+    assert mode_in_words(fits, tune(names), PLAIN) == ""
 
 
 def test_without_a_melody_nothing_is_said():
@@ -183,6 +203,15 @@ def test_a_close_on_the_tonic_speaks_for_dorian():
     closed, open_end = (with_modes(scores, modes, note(last), 1.0, 0.0)[key("D dorian")] for last in "DG")
 
     assert closed > open_end == 0.0
+
+
+def test_a_close_gains_less_for_the_rare_modes():
+    # common practice, no source: dorian has no leading tone to be missed, lydian and phrygian are rare
+    modes = modes_heard(tune("C D E F G A B"))
+    scores = {plain_key(home): 0.0 for home in modes}
+    gains = {home.mode.name: with_modes(scores, modes, home.tonic, 1.0, 0.0)[home] for home in modes}
+
+    assert gains["dorian"] > gains["mixolydian"] >= 0.0 > gains["lydian"] > gains["phrygian"]
 
 
 def test_chords_that_contradict_a_mode_leave_it_alone():

@@ -303,13 +303,13 @@ def test_more_notes_say_more():
 # A few notes, and the keys that hold them all, of which one must come first: the tritone of a major scale lies between
 # its 4th and its 7th degree, and in minor between the 2nd and the 6th, and the 4th and the raised 7th (Open Music
 # Theory, "Major scales, scale degrees, and key signatures"; counted by hand).
-SHORT = [
+HELD_BY_FEW_KEYS = [
     ("B F E E", "C a"), ("F# C B B", "G e"), ("B F B F", "C a"), ("C F# C F#", "G e"), ("C E G Bb A F", "F d"),
     ("B C C E E F# G", "G e"), ("D F A C#", "d"), ("F C# D", "d"), ("Ab D G", "c Eb"), ("G# D C", "a"),
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("names", "homes"), SHORT)
+@pytest.mark.parametrize(("names", "homes"), HELD_BY_FEW_KEYS)
 def test_a_few_notes_are_in_a_key_that_holds_them_all(names, homes):
     assert rank_keys_of_melody(tune(names))[0].key in [key(home) for home in homes.split()]
 

@@ -115,6 +115,14 @@ def test_a_close_on_the_tonic_of_minor_explains_its_raised_seventh():
     assert [left.signature for left in signatures_left(notes, lengths)] == [4]
 
 
+def test_without_that_close_a_raised_seventh_counts_half():
+    # E minor or E major: three D# count less than two G, five count more
+    few, many = (tune(f"E F# G A B D# E {more} G B A") for more in ("D# D#", "D# D# D# D#"))
+
+    assert [left.signature for left in signatures_left(few)] == [1]
+    assert [left.signature for left in signatures_left(many)] == [4]
+
+
 def test_notes_beyond_all_plain_signatures_are_answered_all_the_same():
     assert [left.signature for left in signatures_left(tune("G## A## B## C## D## E## F###"))] == [15]
 

@@ -12,7 +12,7 @@ from music21 import key as music21_key
 from strategies import names, qualities
 
 from nearhand.harmony.moving import all_keys, double_accidentals
-from nearhand.melody.difficulty import BLACK_KEYS, difficulty_of, keys_that_teach_most, sound_of
+from nearhand.melody.difficulty import difficulty_of, keys_that_teach_most, sound_of
 from nearhand.notation.chart import read_chart, resolve
 from nearhand.notation.chord_symbols import write_chord
 from nearhand.notation.conventions import PLAIN
@@ -266,9 +266,3 @@ def test_a_german_sixth_is_no_new_chord_beside_the_dominant_seventh_of_its_sound
     (row,) = difficulty(tune("| Ger6 | bVI7 |"), "D", "C").keys
 
     assert len(row.new) == 1
-
-
-def test_black_keys_are_the_five_of_every_octave():
-    assert {PitchClass(place).semitones for place in (6, 8, 10, 1 + 12 - 7, -2)} <= BLACK_KEYS
-    assert len(BLACK_KEYS) == 5
-    assert not BLACK_KEYS & {PitchClass(place).semitones for place in range(-1, 6)}

@@ -247,16 +247,28 @@ def test_the_frets_of_every_major_key(key):
     assert lowest_fret(parse_key(key)) == min(FRETS[key].values())
 
 
-# In minor A minor shapes stand at the fret of C shapes in the relative major, E minor ones at that of G shapes.
-@pytest.mark.parametrize("key", FRETS)
-def test_the_frets_of_every_minor_key_are_those_of_its_relative_major(key):
-    relative = parse_key(key).relative
-    found = {str(capo.shapes.tonic): capo.fret for capo in capos(tune("| i |", str(relative)))}
+# The same for A minor, E minor and D minor shapes.
+MINOR_FRETS = {
+    "A": {"A": 0, "E": 5, "D": 7}, "Bb": {"A": 1, "E": 6}, "B": {"A": 2, "E": 7}, "C": {"A": 3}, "C#": {"A": 4},
+    "D": {"A": 5, "D": 0}, "D#": {"A": 6, "D": 1}, "E": {"A": 7, "E": 0, "D": 2}, "F": {"E": 1, "D": 3},
+    "F#": {"E": 2, "D": 4}, "G": {"E": 3, "D": 5}, "G#": {"E": 4, "D": 6},
+}  # fmt: skip
 
-    assert {found[minor] for minor in ("A", "E") if minor in found} == {
-        FRETS[key][major] for major in ("C", "G") if major in FRETS[key]
-    }
-    assert found.get("D", 8) == ((relative.tonic.semitones - 2) % 12 if "D" in found else 8)
+
+@pytest.mark.parametrize("key", MINOR_FRETS)
+def test_the_frets_of_every_minor_key(key):
+    found = capos(tune("| i |", f"{key} minor"))
+
+    assert {str(capo.shapes.tonic): capo.fret for capo in found} == MINOR_FRETS[key]
+    assert lowest_fret(parse_key(f"{key} minor")) == min(MINOR_FRETS[key].values())
+
+
+@pytest.mark.parametrize("key", FRETS)
+def test_shapes_of_relative_keys_stand_at_the_same_fret(key):
+    """A minor ones where those of C do, E minor ones where those of G do."""
+    minor = {str(capo.shapes.tonic): capo.fret for capo in capos(tune("| i |", str(parse_key(key).relative)))}
+
+    assert [minor.get("A"), minor.get("E")] == [FRETS[key].get("C"), FRETS[key].get("G")]
 
 
 def test_a_song_in_e_flat_is_played_as_in_d_or_in_c():

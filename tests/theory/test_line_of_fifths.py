@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from strategies import note, notes, pitch_classes
 
-from nearhand.theory.pitch_class import PitchClass, accidental, nearest_on_line, pitch_class
+from nearhand.theory.pitch_class import BLACK_KEYS, PitchClass, accidental, nearest_on_line, pitch_class
 
 # Name, place, semitones above C. Concept: D. Temperley, *The Cognition of Basic Musical Structures*, 2001,
 # ch. 5 (from memory). Numbers: two ways of computing agreed, arithmetic on the line and music21 10.5.1.
@@ -55,6 +55,13 @@ def test_a_sharp_adds_seven_places_and_a_flat_takes_seven_away():
     for letter in "CDEFGAB":
         assert note(letter).up(7) == note(letter + "#")
         assert note(letter).up(-7) == note(letter + "b")
+
+
+def test_black_keys_are_the_five_sharps_or_flats_of_every_octave():
+    # common practice, no source: the keyboard
+    for names in ("F# C# G# D# A#", "Gb Db Ab Eb Bb"):
+        assert {note(name).semitones for name in names.split()} == BLACK_KEYS
+    assert {note(letter).semitones for letter in STEPS} == set(range(12)) - BLACK_KEYS
 
 
 @pytest.mark.parametrize(
