@@ -301,3 +301,27 @@ def test_the_head_says_so_in_spoken_words():
     spoken = text_of(draw(last_answer("layout spoken", *OVER, "way down", "to D"), Page(200)))
 
     assert "up a major second from C major, the melody down a minor seventh." in spoken
+
+
+# A last bar that ends early: its chords go on to the end of the bar.
+SHORT_ENDS = [
+    ('show "| C | F G Am/C D |" --melody "C: 1 2 3 4 | 4:3/2" --voicing none', "F G Am/C D"),
+    ('parts "| C | F G |" --melody "C: 1 2 3 4 | 4 5" --for flute', "F G"),
+    ('parts "| C | F G |" --melody "C: 1 2 3 4 | 4 - 5" --for flute', "F G"),
+]
+
+
+@pytest.mark.parametrize(("line", "names"), SHORT_ENDS)
+def test_chords_after_the_last_note_of_a_short_bar_are_shown(line, names):
+    row = [row for row in page(line, width=120).split("\n") if row.startswith("chord")][-1]
+
+    assert row.split("|")[2].split() == names.split()
+
+
+def test_the_degrees_of_parts_are_counted_as_elsewhere():
+    given = "'A minor: 1 3 6 7' --degrees major"
+    alone, part = (json.loads(json_answer(last_answer(f"{line} {given}"))) for line in ("melody", "parts --for flute --melody"))
+
+    degrees = [note["degree"] for note in alone["views"][0]["melody"]]
+    assert degrees == ["1", "3", "6", "7"]
+    assert [note["degree"] for note in part["parts"][0]["melody"]] == degrees

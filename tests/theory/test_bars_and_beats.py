@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from music21 import meter
 from strategies import chords, key, keys, note, relative_chords, signature_keys
 
 from nearhand.theory.chord import Chord, RelativeChord, relative_to
@@ -148,3 +149,12 @@ def test_a_progression_knows_whether_one_repeat_encloses_everything(signs, whole
 def test_a_meter_is_shown_as_a_fraction():
     assert str(COMMON_TIME) == "4/4"
     assert str(Meter(7, 8)) == "7/8"
+
+
+@pytest.mark.parametrize("beats", [2, 3, 4, 5, 6, 7, 9, 12])
+@pytest.mark.parametrize("unit", [4, 8])
+def test_meters_are_compound_where_music21_says_so(beats, unit):
+    # 3/8 alone is compound there, one beat of three eighths: a bar of that kind is no bar of beats in threes
+    theirs = meter.TimeSignature(f"{beats}/{unit}").beatDivisionCountName
+
+    assert Meter(beats, unit).is_compound == (theirs == "Compound" and beats > 3)

@@ -122,6 +122,12 @@ def test_a_range_in_one_word_may_stand_beside_chords_or_a_file(tmp_path):
     assert [answer.singers for answer in told] == [read_singers("A3 D5")] * 2
 
 
+def test_a_tune_too_wide_for_several_singers_is_told_in_one_list():
+    page = text_of(draw(answer_to('singer --key C --tune "C3 E6" --range "alto; tenor; C3 G4"'), Page(200)))
+
+    assert "range of alto, 16 semitones wider than the range of tenor and 21 semitones wider than the range of" in page
+
+
 def test_flats_and_the_comfortable_part_are_read_so_too():
     assert read_singers("bb2-eb4 c3-d4; alto") == read_singers("Bb2 Eb4 C3 D4; alto")
 
@@ -242,7 +248,7 @@ def test_no_key_fits_tells_by_how_much_and_in_which_bars():
     assert (answer.too_low, answer.too_high) == ((1, 3), (4,))
     assert "No key fits: the tune is 3 semitones wider than the range. The nearest goes 2 semitones too far" in page
     assert "It lies too low in bars 1, 3. It lies too high in bar 4." in page
-    assert "room: 1 too far below, 2 too far above" in page
+    assert "passes the range by 1 below and 2 above" in page
 
 
 def test_a_note_at_the_very_end_of_a_range_is_not_too_far():

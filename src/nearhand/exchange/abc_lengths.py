@@ -130,8 +130,7 @@ def _tuplet(sign: Sign, meter: Meter | None) -> Tuplet:
     """A tuplet ``(p:q:r``: p notes in the time of q, for the next r notes."""
     numbers = [int(text) if text and len(text) <= _MOST_DIGITS else 0 for text in sign.text[1:].split(":")]
     notes, time, following = (*numbers, 0, 0)[:3]
-    is_compound = meter is not None and meter.beats % 3 == 0 and meter.beats > 3
-    usual = _IN_THE_TIME_OF.get(notes, 3 if is_compound else 2) if notes in _USUAL else 0
+    usual = _IN_THE_TIME_OF.get(notes, 3 if meter is not None and meter.is_compound else 2) if notes in _USUAL else 0
     time, following = time or usual, following or notes
     if min(notes, time) < 1 or max(notes, time, following) > _MOST_IN_A_TUPLET:
         raise sign.refusal(f"{sign.text[:20]} is no tuplet", "a tuplet", _TUPLET_HINT)

@@ -39,6 +39,7 @@ a line that goes on."""
 _SIGN = re.compile("|".join(f"(?P<{kind}>{pattern})" for kind, pattern in _GRAMMAR.items()))
 _NOTE = re.compile(rf"(\^\^?|__?|=)?([A-Ga-g])([,']*)({_LENGTH})")
 _TAIL = re.compile(rf"({_LENGTH})$")
+_LETTERS = "CDEFGAB"
 _IN_CHORD = ("note", "rest", "tie", "slur", "decoration", "quoted", "space")
 _IN_GRACES = (*_IN_CHORD, "chord", "broken")
 _MOST_DIGITS = 4
@@ -69,6 +70,11 @@ class WrittenNote(NamedTuple):
     letter: str
     octave: int
     alteration: int | None
+
+    @property
+    def height(self) -> tuple[int, int]:
+        """How high it stands on the staff."""
+        return self.octave, _LETTERS.index(self.letter)
 
 
 class Sign(NamedTuple):
@@ -197,22 +203,24 @@ def _length(row: Row, text: str, start: int, tail: str) -> Fraction:
 
 
 def _chord(row: Row, text: str, start: int) -> Iterator[Sign]:
-    """A chord in brackets: what stands at its notes goes before it, a tie within it behind it."""
+    """A chord in brackets: what stands at its notes goes before it, a tie at its highest note after it."""
     inside, _, tail = text[1:].rpartition("]")
     notes: list[Sign] = []
-    ties: list[Sign] = []
+    ties: dict[int, Sign] = {}
     for kind, part, at in _cut(row, inside, start + 1, _IN_CHORD):
         if kind == "note":
             notes.append(_note(row, part, at))
         elif kind in ("decoration", "quoted"):
             yield Sign(kind, part, row, at)
         elif kind == "tie":
-            ties.append(Sign(kind, part, row, at))
+            ties[len(notes) - 1] = Sign(kind, part, row, at)
     if not notes:
         raise row.refusal("these brackets hold no note", start, start + len(text), "a note", "write a chord as [CEG]")
     length = notes[0].length * _length(row, text, start, tail)
     yield Sign("note", text, row, start, tuple(sign.notes[0] for sign in notes), length)
-    yield from ties[:1]
+    highest = max(range(len(notes)), key=lambda place: notes[place].notes[0].height)
+    if highest in ties:
+        yield ties[highest]
 
 
 def _graces(row: Row, text: str, start: int) -> Iterator[Sign]:

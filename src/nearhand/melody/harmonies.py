@@ -12,6 +12,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
+_EIGHTH = 8
 _COMPOUND = 3
 """Units of the meter in one beat of a compound meter: 6/8 has two beats of three eighths."""
 _GROUPS = {4: 2, 6: 3}
@@ -53,10 +54,12 @@ class TimeLine(NamedTuple):
         return max(1, bisect_right(self.bars, onset, key=lambda bar: bar[0]))
 
     def pulse_at(self, onset: Beats) -> int:
-        """Units of the meter in a beat as it is felt there: three in compound meters (6/8, 9/8, 12/8), else one."""
+        """Units of the meter in a beat as it is felt there: three in compound meters, else one.
+
+        Charts in 6/4 and 9/4 are counted in quarters, chord by chord, though books call these meters compound as well.
+        """
         meter = self.bars[self.bar_at(onset) - 1][1]
-        is_compound = meter.unit >= 8 and meter.beats > _COMPOUND and meter.beats % _COMPOUND == 0
-        return _COMPOUND if is_compound else 1
+        return _COMPOUND if meter.is_compound and meter.unit >= _EIGHTH else 1
 
     def is_on_the_beat(self, onset: Beats) -> bool:
         """Whether a beat as it is felt begins there."""

@@ -33,11 +33,6 @@ ALSO_CALLED = {"mezzo": "mezzo-soprano", "mezzo soprano": "mezzo-soprano", "cont
 """Other words for some of them (common practice, no source)."""
 PLAIN_KEY = C_MAJOR
 """Ranges are named as in C, whatever key a tune is in: a voice has one range."""
-CARE = (
-    "Comfort beats range: a key is right when the top notes come easily at the end of the evening, too. A sore or "
-    "hoarse singer rests and asks a teacher or a doctor."
-)
-"""The usual caution, shown wherever a singer's range is."""
 _COMFORTABLE_FROM, _COMFORTABLE_TO, _PARTS = 1, 5, 6
 
 

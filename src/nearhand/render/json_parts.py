@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from nearhand.melody.compass import compass_of
 from nearhand.notation.chord_symbols import write_chord
-from nearhand.notation.conventions import PLAIN
+from nearhand.notation.conventions import PLAIN, Conventions
 from nearhand.render.json_melody import melody_fields
 from nearhand.verbs.parts import Part, PartsAnswer
 
@@ -17,7 +17,7 @@ def parts_document(answer: PartsAnswer) -> dict[str, Any]:
     """The key that sounds, for each instrument what it reads, and the sounding keys that are friendly to all."""
     return {
         "key": str(answer.key),
-        "parts": [_part(part) for part in answer.parts],
+        "parts": [_part(part, answer.conventions) for part in answer.parts],
         "friendly_to_all": [
             {
                 "key": str(shared.key),
@@ -29,7 +29,7 @@ def parts_document(answer: PartsAnswer) -> dict[str, Any]:
     }
 
 
-def _part(part: Part) -> dict[str, Any]:
+def _part(part: Part, conventions: Conventions) -> dict[str, Any]:
     """What an instrument reads: ``semitones`` from sounding to written notes, and the written ``compass``.
 
     ``octaves``: how many the melody was moved; ``outside``: the written notes that lie outside the compass all the
@@ -42,7 +42,7 @@ def _part(part: Part) -> dict[str, Any]:
         "semitones": part.instrument.semitones,
         "compass": [str(compass.low), str(compass.high)],
         "symbols": [write_chord(chord, PLAIN) for chord in part.written.chords()],
-        "melody": part.melody and melody_fields(part.melody, part.written.key.mode, PLAIN),
+        "melody": part.melody and melody_fields(part.melody, part.written.key.mode, conventions),
         "octaves": part.octaves,
         "outside": [str(pitch) for pitch in part.outside],
         "friendly": [{"key": str(friendly.key), "capo": friendly.fret} for friendly in part.friendly],

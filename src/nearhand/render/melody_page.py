@@ -184,4 +184,5 @@ def _bar_columns(
             end = group.onset + group.beats
             here = " ".join(name for onset, name in chords if group.onset <= onset < end)
             cells.append((here, *_texts(group, writers)))
+        cells += [(name, *empty) for onset, name in chords if onset >= bar.beats]
     return [column_in(edges, number, place == 0, texts) for place, texts in enumerate(cells)]

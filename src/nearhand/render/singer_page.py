@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from nearhand.melody.ranges import CARE, PLAIN_KEY
+from nearhand.melody.ranges import PLAIN_KEY
 from nearhand.melody.singers_key import Fit
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.keys import key_name
@@ -21,6 +21,7 @@ from nearhand.render.singer_words import (
 )
 from nearhand.theory.key import pitch_in
 from nearhand.theory.record import NamedTuple
+from nearhand.verbs.care import CARE_OF_VOICES
 from nearhand.verbs.singer import SingerAnswer
 
 _INDENT, _OCTAVE = 4, 12
@@ -66,7 +67,8 @@ def draw_singer(answer: SingerAnswer, page: Page) -> list[Line]:
     for fit in shown:
         lines += [*_tune_rows(fit, answer, ruler), *_paragraphs(fit_in_words(fit, answer), page)]
     lines += wrapped(other_keys_in_words(answer), page.width)
-    return [*lines, *wrapped(_legend(answer, ruler), page.width, role="label"), *wrapped(CARE, page.width, role="hint")]
+    lines += wrapped(_legend(answer, ruler), page.width, role="label")
+    return [*lines, *wrapped(CARE_OF_VOICES, page.width, role="hint")]
 
 
 def _paragraphs(texts: Iterable[str], page: Page) -> list[Line]:

@@ -11,7 +11,7 @@ from nearhand.melody.ranges import PLAIN_KEY, Voice
 from nearhand.melody.readings import Reading
 from nearhand.melody.singers_key import Fit
 from nearhand.notation.conventions import Conventions
-from nearhand.notation.counting import octaves_in_words, semitones_in_words
+from nearhand.notation.counting import listed, octaves_in_words, semitones_in_words
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import pitch_name
 from nearhand.theory.key import pitch_in
@@ -90,8 +90,22 @@ def _place_in_words(place: Place, fit: Fit, answer: SingerAnswer, way: str = "")
     ends = (span.pitch(above, place.low, fit.key) for above in (0, span.width))
     notes = " to ".join(pitch_name(end, answer.conventions) for end in ends)
     told = (notes, way, _octave_of(place.octaves), *_time_in_words(place))
-    room = f"room: {_left(place.below)} below, {_left(place.above)} above"
-    return f"{', '.join(part for part in told if part)}; {room}"
+    return f"{', '.join(part for part in told if part)}; {_room(place)}"
+
+
+def _room(place: Place) -> str:
+    """How many semitones are left below and above, and by how many the tune passes the range.
+
+    >>> fits = Place(low=60, high=72, octaves=0, below=0, above=5, strained=0, off_middle=0)
+    >>> _room(fits), _room(fits._replace(below=-1, above=-2))
+    ('room: none below, 5 above', 'passes the range by 1 below and 2 above')
+    >>> _room(fits._replace(above=-2))
+    'room: none below; passes the range by 2 above'
+    """
+    sides = ((place.below, "below"), (place.above, "above"))
+    left = ", ".join(f"{room or 'none'} {side}" for room, side in sides if room >= 0)
+    passed = listed([f"{-room} {side}" for room, side in sides if room < 0])
+    return "; ".join([f"room: {left}"] * bool(left) + [f"passes the range by {passed}"] * bool(passed))
 
 
 def _octave_of(octaves: int) -> str:
@@ -111,10 +125,6 @@ def _share(percent: int, every: str, none: str, some: str) -> str:
     return every if percent == _ALL else f"{percent} percent {some}" if percent else none
 
 
-def _left(semitones: int) -> str:
-    return "none" if semitones == 0 else str(semitones) if semitones > 0 else f"{-semitones} too far"
-
-
 def _reading_in_words(reading: Reading, conventions: Conventions) -> str:
     name, key = reading.instrument.name, key_name(reading.key, conventions)
     if reading.fret is None:
@@ -132,7 +142,7 @@ def no_key_in_words(answer: SingerAnswer) -> Iterator[str]:
         if semitones
     ]
     if wider:
-        yield f"No key fits: the tune is {' and '.join(wider)}."
+        yield f"No key fits: the tune is {listed(wider)}."
     else:
         yield "No key fits all singers, though each could sing the tune in a key of their own."
     too_far = 0 if answer.nearest is None else answer.nearest.too_far

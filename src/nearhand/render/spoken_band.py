@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from nearhand.melody.ranges import CARE
 from nearhand.notation.keys import key_name
 from nearhand.render.singer_words import (
     fit_in_words,
@@ -15,6 +14,7 @@ from nearhand.render.singer_words import (
     shown_fits,
     tune_in_words,
 )
+from nearhand.verbs.care import CARE_OF_VOICES
 from nearhand.verbs.singer import SingerAnswer
 
 
@@ -32,4 +32,4 @@ def singers(answer: SingerAnswer) -> Iterator[str]:
         yield from (f"{other}." for other in others)
     if others_too := other_keys_in_words(answer):
         yield others_too
-    yield CARE
+    yield CARE_OF_VOICES

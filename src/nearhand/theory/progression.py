@@ -21,6 +21,11 @@ class Meter(NamedTuple):
     beats: int
     unit: int
 
+    @property
+    def is_compound(self) -> bool:
+        """Whether its units go in threes: 6/8, 9/8, 12/8, 6/4 and so on (common practice; tested beside music21's)."""
+        return self.beats > 3 and self.beats % 3 == 0
+
     def __str__(self) -> str:
         return f"{self.beats}/{self.unit}"
 

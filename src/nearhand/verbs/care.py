@@ -1,4 +1,4 @@
-"""The short cautions of practising: where the work can hurt, and who helps."""
+"""The short cautions of practising and singing: where the work can hurt, and who helps."""
 
 from __future__ import annotations
 
@@ -11,6 +11,11 @@ CARE_IN_TWELVE_KEYS = (
 CARE_WITH_STRETCHES = (
     "Wide stretches strain the hand: roll or leave out what does not lie easily, and stop when it hurts; "
     "ask a teacher or a clinician about pain that stays."
+)
+
+CARE_OF_VOICES = (
+    "Comfort beats range: a key is right when the top notes come easily at the end of the evening, too. A sore or "
+    "hoarse singer rests and asks a teacher or a doctor."
 )
 
 

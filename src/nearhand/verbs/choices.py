@@ -5,6 +5,7 @@ from __future__ import annotations
 from nearhand.notation.errors import InputError
 
 _FEW = 5
+_MOST_DIGITS = 9
 
 
 def read_choice(text: str, choices: tuple[str, ...], wanted: str, more: str = "") -> str:
@@ -21,6 +22,17 @@ def read_choice(text: str, choices: tuple[str, ...], wanted: str, more: str = ""
     what = f"{word[:30]!r} is not {wanted}" if word else f"{wanted} is missing"
     hint = hint_of(word, choices)
     raise InputError(what, text, wanted=wanted, hint=f"{hint}{', ' + more if more else ''}")
+
+
+def read_count(text: str, most: int) -> int | None:
+    """A whole number from 1 to ``most``; None for any other text.
+
+    >>> read_count("12", 12), read_count("0129", 12), read_count("0", 12), read_count("two", 12)
+    (12, None, None, None)
+    """
+    digits = text.lstrip("0")[:_MOST_DIGITS] if text.isascii() and text.isdigit() else ""
+    number = int(digits or 0)
+    return number if 1 <= number <= most else None
 
 
 def hint_of(word: str, choices: tuple[str, ...], before: str = "") -> str:

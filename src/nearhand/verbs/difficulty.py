@@ -8,7 +8,8 @@ from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.record import NamedTuple
-from nearhand.verbs.care import CARE_IN_TWELVE_KEYS
+from nearhand.verbs.care import care_in
+from nearhand.verbs.choices import read_count
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import read_keys
@@ -41,8 +42,7 @@ def difficulty(session: Session, arguments: Arguments) -> Outcome:
     keys = _keys(session, arguments, "to") or all_keys(tune.progression, melody=tune.melody)
     known = _keys(session, arguments, "known") or (tune.key,)
     found = difficulty_of(tune.progression, tune.melody, keys, known, choose)
-    advice = CARE_IN_TWELVE_KEYS if len(keys) >= MOST else ""
-    return Outcome(session, DifficultyAnswer(tune, found, session.conventions, advice, is_new))
+    return Outcome(session, DifficultyAnswer(tune, found, session.conventions, care_in(keys), is_new))
 
 
 def _keys(session: Session, arguments: Arguments, name: str) -> tuple[Key, ...]:
@@ -60,8 +60,8 @@ def _choose(arguments: Arguments) -> int:
     text = arguments.option("choose")
     if text is None:
         return CHOOSE
-    if text.isascii() and text.isdigit() and 1 <= int(text[:3]) <= MOST:
-        return int(text)
+    if (count := read_count(text, MOST)) is not None:
+        return count
     what = f"{text[:20]!r} is no number of keys to choose" if text else "a number is missing"
     hint = f"write a number from 1 to {MOST}"
     raise arguments.placed(InputError(what, text, wanted="a number", hint=hint), "choose")

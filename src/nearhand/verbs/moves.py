@@ -11,6 +11,7 @@ from nearhand.harmony.moving import best_spelling, neighbour
 from nearhand.notation.errors import InputError
 from nearhand.notation.keys import key_name
 from nearhand.theory.key import Key
+from nearhand.verbs.choices import read_count
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.show import noted, read_keys, seeded, shown, views
@@ -103,8 +104,8 @@ def _semitones(arguments: Arguments) -> int:
     text = arguments.text
     if not text:
         return 1
-    if text.isascii() and text.isdigit() and 1 <= int(text[:6]) <= MOST_SEMITONES:
-        return int(text[:6])
+    if (count := read_count(text, MOST_SEMITONES)) is not None:
+        return count
     what, hint = (
         f"{text[:20]!r} is no number of semitones",
         f"write a number from 1 to {MOST_SEMITONES}, or none for one",

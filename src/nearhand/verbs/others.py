@@ -7,6 +7,7 @@ from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.pitch import Pitch
 from nearhand.theory.record import NamedTuple
+from nearhand.verbs.choices import read_count
 from nearhand.verbs.loading import loaded_with_chords
 from nearhand.verbs.melody_on_top import tops_in
 from nearhand.verbs.picking import ends_in_a_number
@@ -106,7 +107,7 @@ def _count(arguments: Arguments) -> int:
     text = arguments.option("count")
     if text is None:
         return LISTED
-    if not (text.isascii() and text.isdigit() and 1 <= int(text[:6]) <= MOST_PATHS):
-        error = InputError(f"{text[:20]!r} is no number of paths", text, hint=f"write a number from 1 to {MOST_PATHS}")
-        raise arguments.placed(error, "count")
-    return int(text)
+    if (count := read_count(text, MOST_PATHS)) is not None:
+        return count
+    error = InputError(f"{text[:20]!r} is no number of paths", text, hint=f"write a number from 1 to {MOST_PATHS}")
+    raise arguments.placed(error, "count")

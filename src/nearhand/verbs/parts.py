@@ -7,7 +7,6 @@ from nearhand.melody.compass import in_compass
 from nearhand.melody.friendly_keys import FriendlyKey, SharedKey, friendly_keys, shared_keys
 from nearhand.melody.instrument_names import find_instrument, nearest_instruments
 from nearhand.melody.instruments import INSTRUMENTS, VOICES, Instrument
-from nearhand.melody.ranges import CARE
 from nearhand.notation.conventions import Conventions
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
@@ -15,6 +14,7 @@ from nearhand.theory.melody import Melody
 from nearhand.theory.pitch import Pitch
 from nearhand.theory.progression import Progression
 from nearhand.theory.record import NamedTuple
+from nearhand.verbs.care import CARE_OF_VOICES
 from nearhand.verbs.loading import loaded
 from nearhand.verbs.melodies import melody_in
 from nearhand.verbs.session import Outcome, Session
@@ -79,7 +79,7 @@ def parts(session: Session, arguments: Arguments) -> Outcome:
 
 def _advice(found: tuple[Part, ...]) -> str:
     is_sung = any(part.melody is not None and part.instrument.family == VOICES for part in found)
-    return CARE if is_sung else ""
+    return CARE_OF_VOICES if is_sung else ""
 
 
 def part_of(sounding: Tune, instrument: Instrument) -> Part:
