@@ -112,3 +112,11 @@ def falling_fifths(draw):
 
 
 lines_of_chords = st.lists(relative_chords(), min_size=1, max_size=6) | falling_fifths()
+
+
+def decorates(melody, at):
+    """Whether a note goes from one note to another by half steps, or back to the one a half step above it."""
+    if not 0 < at < len(melody) - 1:
+        return False
+    before, after = ((melody[each].fifths - melody[at].fifths) for each in (at - 1, at + 1))
+    return {abs(before), abs(after)} <= {5, 7} and (before != after or before == -5)

@@ -6,11 +6,12 @@ import re
 
 import pytest
 from benchmarks.measure_melody_keys import abc_tunes, read_tune
-from harmony_examples import chords, key, note
+from harmony_examples import chords, decorates, key, note
 from hypothesis import given
 from hypothesis import strategies as st
 
 from nearhand.harmony.church_modes import CHURCH_MODES, mode_in_words, modes_heard, plain_key, with_modes
+from nearhand.harmony.melody_evidence import heard_in
 from nearhand.harmony.melody_keys import melody_scores, rank_keys_of_both, rank_keys_of_melody
 from nearhand.notation.conventions import PLAIN
 from nearhand.theory.key import Key
@@ -19,11 +20,12 @@ from nearhand.theory.pitch_class import PitchClass, pitch_class
 
 
 def is_in_earnest(melody, telling):
-    """Whether a note sounds other than between two of the note a half step above it."""
-    sides = zip([None, *melody[:-1]], melody, [*melody[1:], None], strict=True)
-    beside = [{before, after} for before, here, after in sides if here == telling]
-    above = {telling.up(-5)}  # E is a half step under F, and five fifths from it
-    return any(each != above for each in beside)
+    """Whether a note sounds other than as a decoration."""
+    return any(note == telling and not decorates(melody, at) for at, note in enumerate(melody))
+
+
+LONG = heard_in([PitchClass(0)])._replace(told=1.0, left=0.0)
+"""What tells all of a melody without end."""
 
 
 def tune(names):
@@ -200,7 +202,7 @@ def test_a_mode_comes_before_the_key_of_its_third_and_touches_no_other(melody):
 def test_a_close_on_the_tonic_speaks_for_dorian():
     modes = modes_heard(tune("G A B C D E F"))
     scores = {plain_key(home): 0.0 for home in modes}
-    closed, open_end = (with_modes(scores, modes, note(last), 1.0, 0.0)[key("D dorian")] for last in "DG")
+    closed, open_end = (with_modes(scores, modes, note(last), LONG)[key("D dorian")] for last in "DG")
 
     assert closed > open_end == 0.0
 
@@ -209,7 +211,7 @@ def test_a_close_gains_less_for_the_rare_modes():
     # common practice, no source: dorian has no leading tone to be missed, lydian and phrygian are rare
     modes = modes_heard(tune("C D E F G A B"))
     scores = {plain_key(home): 0.0 for home in modes}
-    gains = {home.mode.name: with_modes(scores, modes, home.tonic, 1.0, 0.0)[home] for home in modes}
+    gains = {home.mode.name: with_modes(scores, modes, home.tonic, LONG)[home] for home in modes}
 
     assert gains["dorian"] > gains["mixolydian"] >= 0.0 > gains["lydian"] > gains["phrygian"]
 

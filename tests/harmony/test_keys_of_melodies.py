@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from harmony_examples import chords, falling_fifths, key, note
+from harmony_examples import chords, decorates, falling_fifths, key, note
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from music21 import analysis, stream
@@ -238,8 +238,8 @@ def plain_score(melody, lengths, home):
 def lost(melody, home):
     """What a key loses that a short melody leaves: the less the melody tells, the more."""
     forms = ("natural", "harmonic") if home.mode == MINOR else ("natural",)
-    own = {each for form in forms for each in home.scale(form)}
-    return 0 if set(melody) <= own else 1.5 * 4 / (len(melody) + 4)
+    earnest = {note for at, note in enumerate(melody) if not decorates(melody, at)}
+    return 0 if any(earnest <= set(home.scale(form)) for form in forms) else 2.0 * 4 / (len(melody) + 4)
 
 
 FORMS = {MAJOR: ("natural",), MINOR: ("natural", "harmonic", "melodic")}
@@ -312,6 +312,24 @@ HELD_BY_FEW_KEYS = [
 @pytest.mark.parametrize(("names", "homes"), HELD_BY_FEW_KEYS)
 def test_a_few_notes_are_in_a_key_that_holds_them_all(names, homes):
     assert rank_keys_of_melody(tune(names))[0].key in [key(home) for home in homes.split()]
+
+
+# The first key that a musician names: notes that pass by half steps, or lie a half step below the note on both sides,
+# decorate (Open Music Theory, "Embellishing tones"), and take nothing from the key of the others.
+DECORATED = [
+    ("C E G G# A G E C", "C"), ("F A C C# D C A F", "F"), ("C E G G# A G F E D C", "C"), ("C D C# D E C", "C"),
+    ("C E G A G# A G F D B C C", "C"), ("C D E D# E C", "C"), ("G F# G E C", "C"), ("C G F# G Eb C", "c"),
+    ("A E D# E C A", "a"), ("F E F A C B C A G F# G E F F F", "F"), ("C E G F# G A G E C D C# D B C C C", "C"),
+    ("A B C A G# A B E A", "a"), ("D F A C# D", "d"), ("C D E F G A C G# A G E C", "C"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("up", [-3, 0, 2, 5])
+@pytest.mark.parametrize(("names", "home"), DECORATED)
+def test_decorations_take_nothing_from_a_key(names, home, up):
+    melody = [each.up(up) for each in tune(names)]
+
+    assert rank_keys_of_melody(melody)[0].key == key(home).moved(up)
 
 
 def test_all_twelve_notes_say_nothing():

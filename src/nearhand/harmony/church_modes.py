@@ -2,11 +2,10 @@
 
 Dorian and phrygian have a minor third, mixolydian and lydian a major one; each differs from minor or major by one
 degree (Open Music Theory, "Diatonic Modes"). A mode fits where every note belongs to its scale, and that degree sounds
-in the mode's form: then it never does in the other. Where it only decorates the note a half step above (G F♯ G), it
-tells nothing. No profiles of these modes are published, so a mode has the score of the key of its third, and more where
-the melody closes on the tonic: there it has not lost what a key does that a short tune leaves. The key itself loses.
-How much is ours (common practice, no source); it was set on the same half of some folk tunes as the other weights
-(docs/harmony.md).
+in the mode's form: then it never does in the other. Where it only decorates others (G F♯ G), it tells nothing. No
+profiles here cover these modes, so a mode has the score of the key of its third, and more where the melody closes on
+the tonic: there it has not lost what a key does that a short tune leaves. The key itself loses. How much is ours
+(common practice, no source); it was set on the same half of some folk tunes as the other weights (docs/harmony.md).
 """
 
 from __future__ import annotations
@@ -14,6 +13,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from nearhand.harmony.key_finding import KeyFit
+from nearhand.harmony.melody_evidence import Heard, in_earnest, tonics_holding
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.keys import key_name
 from nearhand.notation.notes import note_name
@@ -44,7 +44,7 @@ _CONTRADICTED = 0.25
 """What major or minor loses where one of its degrees sounds in the form of a mode alone."""
 _NEAR = 3.0
 """How many times likelier the first key may be than a mode that is named beside it."""
-_WIDEST_SIGNATURE, _NOTES_OF_A_SCALE, _ENOUGH_KINDS, _HALF_STEP = 7, 7, 5, 5
+_WIDEST_SIGNATURE, _NOTES_OF_A_SCALE, _ENOUGH_KINDS = 7, 7, 5
 
 
 def modes_heard(notes: Sequence[PitchClass]) -> dict[Key, ChurchMode]:
@@ -70,33 +70,26 @@ def modes_heard(notes: Sequence[PitchClass]) -> dict[Key, ChurchMode]:
         key = Key(pitch_class(tonic), church.mode)
         if {tonic, tonic + church.mode.degrees[2]} <= places and abs(key.signature) <= _WIDEST_SIGNATURE:
             found[key] = church
-    return {key: church for key, church in found.items() if _tells(melody, key.degree(church.degree).fifths)}
-
-
-def _tells(melody: Sequence[int], telling: int) -> bool:
-    """Whether a place sounds at all, other than between two of the one place a half step above."""
-    last = len(melody) - 1
-    return any(
-        not (0 < at < last and melody[at - 1] == melody[at + 1] and telling - melody[at - 1] == _HALF_STEP)
-        for at, place in enumerate(melody)
-        if place == telling
-    )
+    earnest = in_earnest(melody)
+    return {key: church for key, church in found.items() if key.degree(church.degree).fifths in earnest}
 
 
 def with_modes(
-    scores: Mapping[Key, float], modes: Mapping[Key, ChurchMode], last: PitchClass, told: float, left: float
+    scores: Mapping[Key, float], modes: Mapping[Key, ChurchMode], last: PitchClass, heard: Heard
 ) -> dict[Key, float]:
     """Scores of keys with those of the modes that were heard, from the major or minor keys of their tonics.
 
-    ``last``: the last note of the melody; ``told`` and ``left``: as in ``melody_evidence``.
+    ``last``: the last note of the melody; ``heard``: what it tells.
     """
     found = dict(scores)
     for key, church in modes.items():
         plain = plain_key(key)
         if plain in scores:
-            closing = told * church.gain + left if key.tonic == last else 0.0
-            found[key] = scores[plain] + closing
-            found[plain] -= told * _CONTRADICTED
+            found[key] = scores[plain]
+            if key.tonic == last:
+                is_left = key.tonic.fifths not in tonics_holding(heard.earnest, plain.mode)
+                found[key] += heard.told * church.gain + heard.left * is_left
+            found[plain] -= heard.told * _CONTRADICTED
     return found
 
 

@@ -6,13 +6,13 @@ they were set.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from math import sqrt
 
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE, PROFILES
 from nearhand.theory.key import Key
-from nearhand.theory.mode import LEADING_TONE, MINOR_FORMS, Mode
+from nearhand.theory.mode import MINOR_FORMS, Mode
 from nearhand.theory.pitch_class import PitchClass
 from nearhand.theory.record import NamedTuple
 
@@ -21,28 +21,32 @@ if TYPE_CHECKING:
     from nearhand.theory.progression import Beats
 
 _PROFILE, _TONIC_CHORD, _OPENING, _CLOSING = 1.5, 1.0, 0.4, 0.3
-_OUTSIDE, _LEFT, _NO_THIRD, NO_LEADING_TONE = 2.0, 1.5, 1.0, 0.3
+_OUTSIDE, _LEFT, _NO_THIRD, NO_LEADING_TONE = 2.0, 2.0, 1.0, 0.3
 """What each kind of evidence is worth; ``_LEFT`` is for a note outside however short, in few notes."""
 _NOTES_FOR_HALF = 4
 """With how many notes a melody tells half of what a long one tells."""
 _OPENING_NOTES, _ENOUGH_KINDS = 4, 5
 """How many notes are an opening; and with how many different notes a third is missed."""
+_NATURAL_AND_HARMONIC = (MINOR_FORMS["natural"], MINOR_FORMS["harmonic"])
+"""The forms of minor that a few notes keep to: both sevenths, or a raised sixth, take a longer tune."""
+_HALF_STEPS = (5, 7)
+"""Fifths from one end of a half step to the other: E to F, and F to F sharp."""
 
 
 class Heard(NamedTuple):
     """What the scores of keys need of a melody, by places on the line of fifths.
 
     ``told``: how much a melody of its length tells, from 0 to 1; ``left``: what a key loses that it leaves for a note.
-    ``row``: the shares of its notes from the ``lowest`` to the ``highest`` place; ``kinds``: a bit for each place of
-    the row where a note sounds, the lowest first; ``spread``: how far the twelve shares lie from their mean.
-    ``on_chord``: what each note is worth to a key whose tonic chord holds it, ``on_tonic`` to one whose tonic it is,
-    ``no_third`` to one whose third never sounds.
+    ``row``: the shares of its notes from the ``lowest`` to the ``highest`` place; ``earnest``: the places that sound
+    ``in_earnest``; ``spread``: how far the twelve shares lie from their mean. ``on_chord``: what each note is worth to
+    a key whose tonic chord holds it, ``on_tonic`` to one whose tonic it is, ``no_third`` to one whose third never
+    sounds.
     """
 
     told: float
     left: float
     row: tuple[float, ...]
-    kinds: int
+    earnest: frozenset[int]
     lowest: int
     highest: int
     spread: float
@@ -78,7 +82,7 @@ def heard_in(melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = Non
         told=told,
         left=(1 - told) * _LEFT,
         row=tuple([weights.get(place, 0.0) for place in range(lowest, highest + 1)]),
-        kinds=sum([1 << place - lowest for place in weights]),
+        earnest=in_earnest(places),
         lowest=lowest,
         highest=highest,
         spread=sqrt(sum([(weight - 1 / 12) ** 2 for weight in twelve])),
@@ -86,6 +90,37 @@ def heard_in(melody: Sequence[PitchClass], lengths: Sequence[Beats] | None = Non
         on_tonic={**on_chord, last: on_chord[last] + _CLOSING},
         no_third=-_NO_THIRD if len(weights) >= _ENOUGH_KINDS else 0.0,
     )
+
+
+def in_earnest(places: Sequence[int]) -> frozenset[int]:
+    """The places that sound other than as decorations: passing by half steps, or a half step below the same note.
+
+    >>> sorted(in_earnest([0, 1, 8, 3, 1, 6, 1, 0]))     # C G G# A G F# G C: G sharp passes, F sharp is a neighbour
+    [0, 1, 3]
+    """
+    found = {places[0], places[-1]}
+    for before, place, after in zip(places, places[1:], places[2:], strict=False):
+        if place not in found and not _decorates(before, place, after):
+            found.add(place)
+    return frozenset(found)
+
+
+def _decorates(before: int, place: int, after: int) -> bool:
+    steps = place - before, place - after
+    if abs(steps[0]) not in _HALF_STEPS or abs(steps[1]) not in _HALF_STEPS:
+        return False
+    return before != after or steps[0] == _HALF_STEPS[0]
+
+
+def tonics_holding(places: Iterable[int], mode: Mode) -> set[int]:
+    """The tonics above which places are all of a mode; in minor, of its natural or of its harmonic form.
+
+    >>> from nearhand.theory.mode import MAJOR, MINOR
+    >>> tonics_holding([5, -1], MAJOR), sorted(tonics_holding([5, -1], MINOR))       # B F: C major; C and A minor
+    ({0}, [0, 3])
+    """
+    forms = _NATURAL_AND_HARMONIC if mode.is_minor else (mode.degrees,)
+    return set().union(*(set.intersection(*({place - each for each in form} for place in places)) for form in forms))
 
 
 def _checked(lengths: Sequence[Beats], count: int) -> list[float]:
@@ -118,16 +153,6 @@ def _rows(profile: str, mode: Mode, width: int) -> tuple[tuple[float, ...], tupl
     standard, scale, places = _standard(profile, mode.has_minor_third), _scale(mode), range(-width, width + 1)
     outside = (0.0 if place in scale else -_OUTSIDE for place in places)
     return tuple(standard[place * 7 % 12] for place in places), tuple(outside)
-
-
-@lru_cache
-def own_places(mode: Mode, width: int) -> int:
-    """The places that a short tune keeps to, a bit for each from ``-width`` above the tonic up.
-
-    They are those of the mode, in minor the raised seventh besides: a raised sixth comes on the way to it.
-    """
-    own = {*mode.degrees, LEADING_TONE} if mode.is_minor else mode.degrees
-    return sum(1 << place + width for place in own if place >= -width)
 
 
 def misses_third(weights: Mapping[PitchClass, float], key: Key) -> bool:

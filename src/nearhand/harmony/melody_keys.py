@@ -5,8 +5,8 @@ of Musical Pitch*, 1990). They are blind to spelling, order and ends, so a key a
 its tonic chord, by that chord among the first notes and by a close on its tonic; it loses by notes that no form of its
 scale holds as they are spelled, by a third that never sounds, and in minor by a leading tone that never does. A tune
 tells its key as it begins, and may turn later: its first half counts double. The fewer notes there are, the less all
-this tells, and the more a key loses that has not every one of them. These weights are common practice, no source; they
-were fitted on half of some collections of folk tunes, and rounded (docs/harmony.md).
+this tells, and the more a key loses that has not every one of them, decorations aside. These weights are common
+practice, no source; they were fitted on half of some collections of folk tunes, and rounded (docs/harmony.md).
 
 Profiles are published for major and minor. A church mode is proposed where every note fits its scale and the degree by
 which it differs from major or minor sounds (``church_modes``).
@@ -21,7 +21,7 @@ from operator import mul
 from nearhand.harmony.church_modes import modes_heard, with_modes
 from nearhand.harmony.key_finding import KeyFit, candidate_keys, ranked, scores_of
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE
-from nearhand.harmony.melody_evidence import NO_LEADING_TONE, Heard, heard_in, own_places, values_above
+from nearhand.harmony.melody_evidence import NO_LEADING_TONE, Heard, heard_in, tonics_holding, values_above
 from nearhand.theory.chord import Chord
 from nearhand.theory.key import Key
 from nearhand.theory.mode import DOMINANT, LEADING_TONE, MAJOR, MINOR, Mode
@@ -51,7 +51,7 @@ def rank_keys_of_melody(
     """
     heard = heard_in(melody, lengths)
     scores = _scores(heard, _in_reach(heard.lowest, heard.highest), profile)
-    return ranked(with_modes(scores, modes_heard(melody), melody[-1], heard.told, heard.left))
+    return ranked(with_modes(scores, modes_heard(melody), melody[-1], heard))
 
 
 def rank_keys_of_both(
@@ -72,7 +72,7 @@ def rank_keys_of_both(
     tones = {note for chord in chords for note in chord.tones}
     modes = {key: church for key, church in modes_heard(melody).items() if tones <= set(key.scale())}
     keys = tuple(dict.fromkeys([*candidate_keys(chords), *_in_reach(heard.lowest, heard.highest).keys, *modes]))
-    by_melody = with_modes(_scores(heard, _placed(keys), profile), modes, melody[-1], heard.told, heard.left)
+    by_melody = with_modes(_scores(heard, _placed(keys), profile), modes, melody[-1], heard)
     return ranked({key: score + by_melody[key] for key, score in scores_of(chords, beats, keys).items()})
 
 
@@ -120,18 +120,23 @@ def _scores(heard: Heard, among: _Keys, profile: str) -> dict[Key, float]:
     width = max(heard.highest - min(among.tonics), max(among.tonics) - heard.lowest)
     width += -width % _LANE
     modes = [
-        (mode.degrees[2], mode.has_minor_third, values_above(heard, profile, mode, width), own_places(mode, width))
+        (
+            mode.degrees[2],
+            mode.has_minor_third,
+            values_above(heard, profile, mode, width),
+            tonics_holding(heard.earnest, mode),
+        )
         for mode in among.modes
     ]
-    told, left, kinds = heard.told, heard.left, heard.kinds
+    told, left = heard.told, heard.left
     first, as_tonic, in_chord = heard.lowest + width, heard.on_tonic.get, heard.on_chord.get
     scores = {}
     for key, tonic, number in zip(*among[:3], strict=True):
-        third, is_minor, values, own = modes[number]
+        third, is_minor, values, holding = modes[number]
         start = first - tonic
         score = sum(map(mul, row, values[start : start + count]))
         score += as_tonic(tonic, 0.0) + in_chord(tonic + third, no_third) + in_chord(tonic + DOMINANT, 0.0)
         if is_minor and tonic + LEADING_TONE not in heard.on_chord:
             score -= NO_LEADING_TONE
-        scores[key] = told * score - left * (kinds & ~(own >> start) != 0)
+        scores[key] = told * score - left * (tonic not in holding)
     return scores
