@@ -76,10 +76,19 @@ def test_signs_and_languages_are_those_of_the_conventions():
 
 # By hand: two and three flats each leave one note in ten more or less outside, and the key says which it is.
 KNOWN = [
-    ("C D E F F# G A B", "C", [0], "No Bb and F as well as F#: no sharps or flats. F# lies outside."),
-    ("C D E F F# G A B", "G", [1], "F#, but no C#: one sharp. F lies outside."),
+    ("C D E F F# G A B", "C", [0], "No Bb and F as well as F#: no sharps or flats. F# only decorates other notes."),
+    ("C D E F F# G A B", "G", [1], "F#, but no C#: one sharp. F only decorates other notes."),
     ("C D E F G A B", "D", [0], "No Bb and no F#: no sharps or flats."),
-    ("C C D E F F F# G A B G E", "G", [0], "No Bb and more F than F#: no sharps or flats. F# lies outside."),
+    ("C C D E F F F# G A B G E", "G", [0], "No Bb and more F than F#: no sharps or flats. F# only decorates "
+     "other notes."),
+    ("F E F A C B C A G F# G E F F F", "F", [-1], "No Eb: one flat. B and F# only decorate other notes."),
+    ("C E G F# G A G E C D C# D B C", "C", [0], "No Bb: no sharps or flats. F# and C# only decorate other notes."),
+    ("G C D Eb Eb D C B D C C", "c", [-3],
+     "Eb, and so Bb too, but no Db; A is missing: three flats. B is the raised seventh of C minor."),
+    ("D G A Bb Bb A G F# G G D G", "g", [-2],
+     "Bb, but no Ab; E is missing: two flats. F# is the raised seventh of G minor."),
+    ("A D C# D E F E D C# A D D", "d", [-1], "No Eb; B is missing: one flat. C# is the raised seventh of D minor."),
+    ("E B G A B D# E B G A E E", "e", [1], "F and C are missing: one sharp. D# is the raised seventh of E minor."),
     ("A B C D E F G# A", "a", [0], "No Bb and no F#: no sharps or flats. G# is the raised seventh of A minor."),
     ("Bb D F Bb Ab G F Eb Gb Bb G D C E A Bb", "Bb", [-2],
      "Bb and Eb, but A as well as Ab: two flats. Gb, Ab and E lie outside."),

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 
-from nearhand.harmony.melody_evidence import weighed
+from nearhand.harmony.melody_evidence import in_earnest, weighed
 from nearhand.harmony.signatures import SignatureLeft, accidentals_in_words, signatures_left, tell_nothing
 from nearhand.notation.conventions import DEFAULT, Conventions
 from nearhand.notation.counting import listed
@@ -51,7 +51,8 @@ def elimination_in_words(
     words = _signatures(left)
     evidence = _evidence(left[0].signature, left[-1].signature, weighed(melody, lengths), conventions)
     first = f"{evidence}: {words}" if evidence else words
-    return f"{first[0].upper()}{first[1:]}.{_outside(left[0], conventions)}"
+    earnest = in_earnest([note.fifths for note in melody])
+    return f"{first[0].upper()}{first[1:]}.{_outside(left[0], earnest, conventions)}"
 
 
 def _several(left: Sequence[SignatureLeft], conventions: Conventions) -> str:
@@ -72,15 +73,30 @@ def _evidence(low: int, high: int, weights: Mapping[PitchClass, float], conventi
     """What speaks for the signatures from ``low`` to ``high``: accidentals that sound, the next that do not, gaps."""
     if high - low >= _MOST_LISTED:
         return "few notes decide little"
-    heard = _heard(low, high, weights, conventions)
-    against = [
-        *(_against(low + _SHARPEST, low - 2, weights, conventions) if -_MOST < low <= 0 else ()),
-        *(_against(high + _FLATTEST, high + 6, weights, conventions) if 0 <= high < _MOST else ()),
+    own = _accidentals(low, high)
+    beyond = [
+        *([(low + _SHARPEST, low - 2)] if -_MOST < low <= 0 else []),
+        *([(high + _FLATTEST, high + 6)] if 0 <= high < _MOST else []),
     ]
-    missing = _named([_natural(signature) for signature in range(low, high)], conventions)
-    gaps = f"{missing} {'is' if high - low == 1 else 'are'} missing" if missing else ""
-    known = ", but ".join(part for part in (heard, " and ".join(against)) if part)
+    against = [_against(pitch_class(here), pitch_class(there), weights, conventions) for here, there in beyond]
+    known = ", but ".join(
+        part for part in (_heard(own, weights, conventions), " and ".join(each for each in against if each)) if part
+    )
+    asked = [
+        *map(_natural, range(low, high)),
+        *(_natural_of(note) for note in _behind_heard(own, weights)),
+        *(pitch_class(here) for here, _ in beyond),
+    ]
+    sounding = {_natural_of(note) for note in weights}
+    missing = [letter for letter in dict.fromkeys(asked) if letter not in sounding]
+    gaps = f"{_named(missing, conventions)} {'is' if len(missing) == 1 else 'are'} missing" if missing else ""
     return "; ".join(part for part in (known, gaps) if part)
+
+
+def _accidentals(low: int, high: int) -> list[PitchClass]:
+    """The sharps or flats that all signatures from ``low`` to ``high`` have, in the order of the circle."""
+    places = range(_FIRST_SHARP, _FIRST_SHARP + low) if low > 0 else range(_FIRST_FLAT, _FIRST_FLAT + high, -1)
+    return [pitch_class(place) for place in places]
 
 
 def _natural(signature: int) -> PitchClass:
@@ -88,38 +104,49 @@ def _natural(signature: int) -> PitchClass:
     return pitch_class(signature % 7 - 1)
 
 
-def _heard(low: int, high: int, weights: Mapping[PitchClass, float], conventions: Conventions) -> str:
-    """The sharps or flats that sound and that all signatures from ``low`` to ``high`` have."""
-    places = range(_FIRST_SHARP, _FIRST_SHARP + low) if low > 0 else range(_FIRST_FLAT, _FIRST_FLAT + high, -1)
-    notes = [pitch_class(place) for place in places]
-    sounding, silent = [note for note in notes if note in weights], [note for note in notes if note not in weights]
+def _natural_of(note: PitchClass) -> PitchClass:
+    """The plain note of a note's letter."""
+    return pitch_class(note.fifths - 7 * note.alteration)
+
+
+def _heard(own: Sequence[PitchClass], weights: Mapping[PitchClass, float], conventions: Conventions) -> str:
+    """The accidentals of a signature that sound, and those that come before one of them on the circle."""
+    sounding = [note for note in own if note in weights]
     if not sounding:
         return ""
-    implied = f", and so {_named(silent, conventions)} too" if silent else ""
-    return f"{_named(sounding, conventions)}{implied}"
+    implied = [note for note in own if note not in weights and note not in _behind_heard(own, weights)]
+    return _named(sounding, conventions) + (f", and so {_named(implied, conventions)} too" if implied else "")
 
 
-def _against(own: int, other: int, weights: Mapping[PitchClass, float], conventions: Conventions) -> list[str]:
-    """That the next sharp or flat does not sound, or less than the note in its place; or that neither does."""
-    own_note, other_note = pitch_class(own), pitch_class(other)
-    if own_note not in weights:
-        return [] if other_note in weights else [f"{note_name(own_note, conventions)} is missing"]
-    name, other_name = note_name(own_note, conventions), note_name(other_note, conventions)
-    if other_note not in weights:
-        return [f"no {other_name}"]
-    more = weights[own_note] > weights[other_note]
-    return [f"more {name} than {other_name}" if more else f"{name} as well as {other_name}"]
+def _behind_heard(own: Sequence[PitchClass], weights: Mapping[PitchClass, float]) -> Sequence[PitchClass]:
+    """The accidentals of a signature that come after the last of them that sounds: no note tells of them."""
+    last = max((place for place, note in enumerate(own) if note in weights), default=-1)
+    return own[last + 1 :]
 
 
-def _outside(left: SignatureLeft, conventions: Conventions) -> str:
-    """What lies outside a signature: degrees of minor by their names, anything else as it is."""
+def _against(here: PitchClass, there: PitchClass, weights: Mapping[PitchClass, float], conventions: Conventions) -> str:
+    """That the next sharp or flat does not sound, or less than the plain note; empty where that does not."""
+    if here not in weights:
+        return ""
+    name, other = note_name(here, conventions), note_name(there, conventions)
+    if there not in weights:
+        return f"no {other}"
+    return f"more {name} than {other}" if weights[here] > weights[there] else f"{name} as well as {other}"
+
+
+def _outside(left: SignatureLeft, earnest: Set[int], conventions: Conventions) -> str:
+    """What lies outside a signature: degrees of minor by their names, decorations, anything else as it is."""
     minor = Key(pitch_class(left.signature), MAJOR).relative
     raised = left.raised
-    strangers = [note for note in left.outside if note not in raised]
+    decorations = [note for note in left.outside if note not in raised and note.fifths not in earnest]
+    strangers = [note for note in left.outside if note not in raised and note.fifths in earnest]
     sentences = []
     if raised:
         which = "are the raised sixth and seventh" if len(raised) > 1 else "is the raised seventh"
         sentences.append(f" {_named(raised, conventions)} {which} of {key_name(minor, conventions)}.")
+    if decorations:
+        verb = "decorates" if len(decorations) == 1 else "decorate"
+        sentences.append(f" {_named(decorations, conventions)} only {verb} other notes.")
     if strangers:
         verb = "lies" if len(strangers) == 1 else "lie"
         sentences.append(f" {_named(strangers, conventions)} {verb} outside.")

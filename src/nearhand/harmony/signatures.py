@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from nearhand.harmony.melody_evidence import weighed
+from nearhand.harmony.melody_evidence import in_earnest, weighed
 from nearhand.theory.key import Key
 from nearhand.theory.mode import MAJOR, MINOR, RAISED_SEVENTH, RAISED_SIXTH
 from nearhand.theory.pitch_class import PitchClass
@@ -67,7 +67,7 @@ def signatures_left(
     reach = range(min(places) - _HIGHEST, max(places) - _LOWEST + 1)
     signatures = [signature for signature in reach if abs(signature) <= _MOST] or list(reach)
     plain = {signature: _time(weights, _outside(weights, signature)) for signature in signatures}
-    left = _alike(weights, plain) or _known(weights, plain, key) or _least(weights, signatures, melody[-1])
+    left = _alike(weights, plain) or _known(melody, weights, plain, key) or _least(weights, signatures, melody[-1])
     return tuple(SignatureLeft(signature, _outside(weights, signature)) for signature in left)
 
 
@@ -85,12 +85,16 @@ def _alike(weights: Mapping[PitchClass, float], plain: Mapping[int, float]) -> l
     return alike if len(alike) >= _MANY else []
 
 
-def _known(weights: Mapping[PitchClass, float], plain: Mapping[int, float], key: Key | None) -> list[int]:
-    """The signature of a known key where none holds every note and it fits about as well as any."""
+def _known(
+    melody: Sequence[PitchClass], weights: Mapping[PitchClass, float], plain: Mapping[int, float], key: Key | None
+) -> list[int]:
+    """The signature of a known key where none holds every note and it fits about as well as any, decorations aside."""
     if key is None or key.signature not in plain or not min(plain.values()):
         return []
     explained = _raised(key.signature, _outside(weights, key.signature)) if key.mode.is_minor else ()
-    own = plain[key.signature] - _time(weights, [note for note in weights if note.fifths in explained])
+    earnest = in_earnest([note.fifths for note in melody])
+    strangers = [note for note in _outside(weights, key.signature) if note.fifths in earnest]
+    own = _time(weights, [note for note in strangers if note.fifths not in explained])
     times = {**plain, key.signature: own}
     return [key.signature] if key.signature in _near_least(weights, times, _HARDLY_MORE) else []
 
