@@ -10,7 +10,7 @@ the tonic: there it has not lost what a key does that a short tune leaves. The k
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 
 from nearhand.harmony.key_finding import KeyFit
 from nearhand.harmony.melody_evidence import Heard, in_earnest, tonics_holding
@@ -59,7 +59,11 @@ def modes_heard(notes: Sequence[PitchClass]) -> dict[Key, ChurchMode]:
     ['E dorian', 'A mixolydian', 'F# phrygian', 'G lydian']
     """
     melody = [note.fifths for note in notes]
-    places = set(melody)
+    return modes_at(set(melody), in_earnest(melody))
+
+
+def modes_at(places: Set[int], earnest: Set[int]) -> dict[Key, ChurchMode]:
+    """``modes_heard`` by the places that sound, and those of them that do in earnest."""
     lowest, highest = min(places), max(places)
     if highest - lowest >= _NOTES_OF_A_SCALE or len(places) < _ENOUGH_KINDS:
         return {}
@@ -70,7 +74,6 @@ def modes_heard(notes: Sequence[PitchClass]) -> dict[Key, ChurchMode]:
         key = Key(pitch_class(tonic), church.mode)
         if {tonic, tonic + church.mode.degrees[2]} <= places and abs(key.signature) <= _WIDEST_SIGNATURE:
             found[key] = church
-    earnest = in_earnest(melody)
     return {key: church for key, church in found.items() if key.degree(church.degree).fifths in earnest}
 
 

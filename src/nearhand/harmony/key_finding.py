@@ -85,7 +85,8 @@ def ranked(scores: Mapping[Key, float]) -> tuple[KeyFit, ...]:
     best = scored[0][1]
     shares = [_ODDS ** (score - best) for _, score in scored]
     total = sum(shares)
-    return tuple([KeyFit(key, score, share / total) for (key, score), share in zip(scored, shares, strict=True)])
+    fits = [(key, score, share / total) for (key, score), share in zip(scored, shares, strict=True)]
+    return tuple(map(KeyFit._make, fits))
 
 
 def _order(key: Key) -> tuple[int, bool, int]:

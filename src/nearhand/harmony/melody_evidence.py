@@ -6,7 +6,7 @@ they were set.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from functools import lru_cache
 from math import sqrt
 
@@ -98,11 +98,13 @@ def in_earnest(places: Sequence[int]) -> frozenset[int]:
     >>> sorted(in_earnest([0, 1, 8, 3, 1, 6, 1, 0]))     # C G G# A G F# G C: G sharp passes, F sharp is a neighbour
     [0, 1, 3]
     """
-    found = {places[0], places[-1]}
+    unsure = {*places} - {places[0], places[-1]}
     for before, place, after in zip(places, places[1:], places[2:], strict=False):
-        if place not in found and not _decorates(before, place, after):
-            found.add(place)
-    return frozenset(found)
+        if place in unsure and not _decorates(before, place, after):
+            unsure.discard(place)
+            if not unsure:
+                break
+    return frozenset(places) - unsure
 
 
 def _decorates(before: int, place: int, after: int) -> bool:
@@ -112,15 +114,25 @@ def _decorates(before: int, place: int, after: int) -> bool:
     return before != after or steps[0] == _HALF_STEPS[0]
 
 
-def tonics_holding(places: Iterable[int], mode: Mode) -> set[int]:
+def tonics_holding(places: Collection[int], mode: Mode) -> set[int]:
     """The tonics above which places are all of a mode; in minor, of its natural or of its harmonic form.
 
     >>> from nearhand.theory.mode import MAJOR, MINOR
     >>> tonics_holding([5, -1], MAJOR), sorted(tonics_holding([5, -1], MINOR))       # B F: C major; C and A minor
     ({0}, [0, 3])
     """
-    forms = _NATURAL_AND_HARMONIC if mode.is_minor else (mode.degrees,)
-    return set().union(*(set.intersection(*({place - each for each in form} for place in places)) for form in forms))
+    lowest, highest = min(places), max(places)
+    return {
+        tonic
+        for form in _forms(mode)
+        for tonic in range(highest - max(form), lowest - min(form) + 1)
+        if form.issuperset([place - tonic for place in places])
+    }
+
+
+@lru_cache
+def _forms(mode: Mode) -> tuple[frozenset[int], ...]:
+    return tuple(map(frozenset, _NATURAL_AND_HARMONIC if mode.is_minor else (mode.degrees,)))
 
 
 def _checked(lengths: Sequence[Beats], count: int) -> list[float]:

@@ -18,7 +18,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 from operator import mul
 
-from nearhand.harmony.church_modes import modes_heard, with_modes
+from nearhand.harmony.church_modes import modes_at, with_modes
 from nearhand.harmony.key_finding import KeyFit, candidate_keys, ranked, scores_of
 from nearhand.harmony.key_profiles import DEFAULT_PROFILE
 from nearhand.harmony.melody_evidence import NO_LEADING_TONE, Heard, heard_in, tonics_holding, values_above
@@ -51,7 +51,7 @@ def rank_keys_of_melody(
     """
     heard = heard_in(melody, lengths)
     scores = _scores(heard, _in_reach(heard.lowest, heard.highest), profile)
-    return ranked(with_modes(scores, modes_heard(melody), melody[-1], heard))
+    return ranked(with_modes(scores, modes_at(heard.on_chord.keys(), heard.earnest), melody[-1], heard))
 
 
 def rank_keys_of_both(
@@ -70,7 +70,8 @@ def rank_keys_of_both(
     """
     heard = heard_in(melody, lengths)._replace(left=0.0)
     tones = {note for chord in chords for note in chord.tones}
-    modes = {key: church for key, church in modes_heard(melody).items() if tones <= set(key.scale())}
+    heard_modes = modes_at(heard.on_chord.keys(), heard.earnest)
+    modes = {key: church for key, church in heard_modes.items() if tones <= set(key.scale())}
     keys = tuple(dict.fromkeys([*candidate_keys(chords), *_in_reach(heard.lowest, heard.highest).keys, *modes]))
     by_melody = with_modes(_scores(heard, _placed(keys), profile), modes, melody[-1], heard)
     return ranked({key: score + by_melody[key] for key, score in scores_of(chords, beats, keys).items()})

@@ -37,7 +37,7 @@ else:
 
         @classmethod
         def _make(cls, iterable):
-            return cls(*iterable)
+            return tuple.__new__(cls, iterable)
 
         def _replace(self, /, **changes):
             made = tuple.__new__(type(self), map(changes.pop, self._fields, self))
