@@ -174,6 +174,27 @@ def test_a_lowered_third_in_minor_is_remarked_on():
     assert remarks_on_melody(read_melody("A minor: 1 3 b6 b7 r"), key("a"), Conventions()) == ()
 
 
+# Degrees that their mode has low or high already, in the mode's own scale and against the major scale, by hand.
+ALTERED_TWICE = [
+    ("1 b7 7 1'", "C mixolydian",
+     "b7 is counted in the mixolydian scale: it is B𝄫, and 7 is B♭. With degrees major, b7 is B♭."),
+    ("1 #4 5", "F lydian", "#4 is counted in the lydian scale: it is B♯, and 4 is B. With degrees major, #4 is B."),
+    ("1 5 b7", "D dorian", "b7 is counted in the dorian scale: it is C♭, and 7 is C. With degrees major, b7 is C."),
+    ("b2 1", "E phrygian", "b2 is counted in the phrygian scale: it is F♭, and 2 is F. With degrees major, b2 is F."),
+    ("1 bb3", "A minor", "bb3 is counted in the minor scale: it is C𝄫, and 3 is C. With degrees major, bb3 is C♭."),
+    ("b6 b7 #6 #7", "A minor", None), ("b7 b3 #4", "C major", None), ("b4 #7", "F lydian", None),
+    ("#7", "G mixolydian", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "home", "sentence"), ALTERED_TWICE)
+def test_a_degree_that_its_mode_alters_already_is_remarked_on(text, home, sentence):
+    written, home = read_melody(text), parse_key(home)
+
+    assert remarks_on_melody(written, home, Conventions()) == (() if sentence is None else (sentence,))
+    assert remarks_on_melody(written, home, Conventions(degrees="major")) == ()
+
+
 # Syllables in minor: do is the tonic (do re me fa sol le te) or la is; both are taught (common practice, no source).
 SUNG_IN_MINOR = [
     ("la ti do re mi", "A minor", "do is A, the tonic, in minor too. With degrees relative, la is A."),

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from nearhand.notation.accidentals import write_accidental
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.degrees import has_two_forms
 from nearhand.notation.melody_degrees import LOWER, Degree, interval_of, read_degree
 from nearhand.notation.melody_reading import WrittenMelody
 from nearhand.notation.notes import note_name
 from nearhand.notation.syllables import MOVABLE, read_movable, write_movable
 from nearhand.theory.key import Key
+from nearhand.theory.mode import MAJOR_DEGREES
 
 
 def remarks_on_melody(written: WrittenMelody, key: Key, conventions: Conventions) -> tuple[str, ...]:
     """A sentence for each thing that others write another way.
 
-    A lowered degree goes below that of a mode which has it low already (b3 in minor); syllables are sung from the
+    A degree goes further that its mode alters already (b3 in minor, #4 in lydian); syllables are sung from the
     tonic, where others would begin minor on la; a comma behind a single degree looks like an octave mark.
 
     >>> from nearhand.notation.keys import parse_key
@@ -23,24 +26,41 @@ def remarks_on_melody(written: WrittenMelody, key: Key, conventions: Conventions
     >>> print(*remarks_on_melody(read_melody("la ti do"), parse_key("A minor"), Conventions()))
     do is A, the tonic, in minor too. With degrees relative, la is A.
     """
-    remarks = (_lowered_third(written, key, conventions), _syllables(written, key, conventions), _commas(written))
+    remarks = (_altered_twice(written, key, conventions), _syllables(written, key, conventions), _commas(written))
     return tuple(remark for remark in remarks if remark)
 
 
-def _lowered_third(written: WrittenMelody, key: Key, conventions: Conventions) -> str:
-    if conventions.degrees != "mode" or not key.mode.has_minor_third or (3, -1) not in _degrees(written):
+def _altered_twice(written: WrittenMelody, key: Key, conventions: Conventions) -> str:
+    """Where a degree is altered once more that the mode alters already, as b7 in mixolydian."""
+    if conventions.degrees != "mode":
         return ""
-    low, own = (
-        note_name(key.tonic.up(interval_of(Degree(3, accidental, 0), key.mode, conventions).fifths), conventions)
-        for accidental in (-1, None)
+    for number, accidental in _degrees(written):
+        own = key.mode.degrees[number - 1] - MAJOR_DEGREES[number - 1]
+        if accidental is not None and own * accidental > 0 and not has_two_forms(number, key.mode):
+            return _counted_in_the_mode(number, accidental, key, conventions)
+    return ""
+
+
+def _counted_in_the_mode(number: int, accidental: int, key: Key, conventions: Conventions) -> str:
+    written, plain, of_major = (
+        note_name(key.tonic.up(interval_of(Degree(number, sign, 0), key.mode, choice).fifths), conventions)
+        for sign, choice in (
+            (accidental, conventions),
+            (None, conventions),
+            (accidental, conventions._replace(degrees="major")),
+        )
     )
-    scale = f"the {key.mode.name} scale"
-    return f"b3 is counted in {scale}: it is {low}, and 3 is {own}. With degrees major, b3 is {own}."
+    name = f"{write_accidental(accidental, plain=True)}{number}"
+    return (
+        f"{name} is counted in the {key.mode.name} scale: it is {written}, and {number} is {plain}. "
+        f"With degrees major, {name} is {of_major}."
+    )
 
 
-def _degrees(written: WrittenMelody) -> set[tuple[int, int | None]]:
+def _degrees(written: WrittenMelody) -> tuple[tuple[int, int | None], ...]:
+    """The degrees of a melody with their accidentals, each once."""
     found = [read_degree(sign.text, 0) for sign in written.signs if sign.kind == "note"]
-    return {(each[0].number, each[0].accidental) for each in found if each is not None}
+    return tuple(dict.fromkeys((each[0].number, each[0].accidental) for each in found if each is not None))
 
 
 def _syllables(written: WrittenMelody, key: Key, conventions: Conventions) -> str:
