@@ -497,3 +497,10 @@ def test_a_melody_keeps_its_lengths_through_all_of_it():
     assert [heard.beats for heard in session.tune.melody.sounding()] == [
         Fraction(1, 3), Fraction(1, 3), Fraction(1, 3), Fraction(3, 2), Fraction(1, 4), Fraction(5, 4),
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize("moves", [(), ("to F# minor",), ("to A minor", "next")])
+@pytest.mark.parametrize("start", [("melody --alone E4 F#4 G4",), ("E minor: | Em |", "melody E4 F#4 G4")])
+def test_an_octave_holds_when_the_tune_is_read_in_another_key(start, moves):
+    assert told(after(*start, "octave up", *moves, "key G")) == "E5 F#5 G5"
+    assert told(after(*start, *moves, "key G")) == "E4 F#4 G4"

@@ -96,8 +96,7 @@ class Session(NamedTuple):
 
         Raises InputError when there is no tune.
         """
-        tune, shown = self.stand
-        return self.with_tune(tune.read_in(key))._replace(octaves=self.octaves if shown == tune.key else 0)
+        return self.with_tune(self.stand[0].read_in(key))._replace(octaves=self.octaves)
 
     def with_tune(self, tune: Tune) -> Session:
         """The session with another tune, shown in its own key."""
