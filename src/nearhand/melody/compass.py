@@ -168,14 +168,14 @@ def _octaves(span: Span, instrument: Instrument, compass: Compass) -> int:
     return min(possible, key=cost, default=0)
 
 
-def _left_out(span: Span, shift: int, compass: Compass) -> tuple[int | float, int]:
-    """How long notes lie outside the compass after a shift in semitones, and how many do, grace notes too."""
+def _left_out(span: Span, shift: int, compass: Compass) -> tuple[int | float, bool]:
+    """How long notes lie outside the compass after a shift in semitones, and whether any does, grace notes too."""
 
     def is_outside(above: int) -> bool:
         return not compass.low.midi <= span.low + above + shift <= compass.high.midi
 
     time = sum(beats for above, beats in span.times if is_outside(above))
-    return float(time), sum(is_outside(above) for above, _ in span.spellings)
+    return float(time), any(is_outside(above) for above, _ in span.spellings)
 
 
 def _outside(span: Span | None, compass: Compass, key: Key) -> tuple[Pitch, ...]:
