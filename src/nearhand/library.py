@@ -317,7 +317,7 @@ def singers_keys(tune: Tune, span: str = "", singers: str = "", instruments: str
 
     ``span``: its lowest and highest note in its own key (``C4 E5``), or as degrees (``5 3``); without it the tune's
     melody tells these, and the time at each note. ``singers``: ranges (``A3 D5``, or ``A3 D5 C4 A4`` with the
-    comfortable part) or kinds of voices (``alto``), parted by semicolons. ``instruments``: those whose accidentals
+    comfortable part) or kinds of voices (``alto``), separated by semicolons. ``instruments``: those whose accidentals
     count, with commas between. Raises InputError; also for a tune without melody where there is no span.
 
     >>> tune = parse_progression("| C | F | G7 | C |")

@@ -320,7 +320,9 @@ def test_chords_after_the_last_note_of_a_short_bar_are_shown(line, names):
 
 def test_the_degrees_of_parts_are_counted_as_elsewhere():
     given = "'A minor: 1 3 6 7' --degrees major"
-    alone, part = (json.loads(json_answer(last_answer(f"{line} {given}"))) for line in ("melody", "parts --for flute --melody"))
+    alone, part = (
+        json.loads(json_answer(last_answer(f"{line} {given}"))) for line in ("melody", "parts --for flute --melody")
+    )
 
     degrees = [note["degree"] for note in alone["views"][0]["melody"]]
     assert degrees == ["1", "3", "6", "7"]

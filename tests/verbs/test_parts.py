@@ -245,7 +245,7 @@ def test_the_document_has_the_written_melody():
             "parts --for sax",
             "'sax' is no instrument here",
             "parts --for ^sax",
-            "did you mean soprano sax, alto sax, tenor sax, baritone sax, or bass sax?",
+            "did you mean soprano sax, alto sax, tenor sax, baritone sax or bass sax?",
         ),
         (
             'parts --for "D horn"',

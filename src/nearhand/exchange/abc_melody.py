@@ -1,4 +1,4 @@
-"""From the bars of an ABC tune as written to a melody and its chords, bar by bar."""
+"""From the bars of an ABC tune as written to a melody, bar by bar."""
 
 from __future__ import annotations
 

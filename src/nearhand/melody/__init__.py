@@ -1,1 +1,1 @@
-"""Tunes and the voices that sing them: ranges, and the keys in which a tune lies well."""
+"""Notes over their chords, singers and their keys, what instruments read, and how hard a key is."""

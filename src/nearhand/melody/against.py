@@ -92,8 +92,7 @@ def against(melody: Melody, progression: Progression) -> tuple[Tone, ...]:
      ('G4', 'chord tone', 'fifth'), ('F4', 'chord tone', 'seventh'), ('E4', 'passing tone', ''),
      ('D4', 'chord tone', 'fifth')]
     """
-    if melody.tonic.pitch_class != progression.key.tonic:
-        melody = melody.read_in(progression.key)
+    melody = melody.read_in(progression.key)
     music = Figuration(melody.sounding(), time_line(progression), progression.key.mode.is_minor)
     return tuple(_tones(music))
 

@@ -12,7 +12,6 @@ from nearhand.melody.capo import lowest_fret
 from nearhand.melody.instruments import (
     BASSES,
     BRASS,
-    GUITARS,
     HARPS,
     KEYBOARDS,
     LOW_BRASS,
@@ -108,13 +107,13 @@ def _shared(instruments: Sequence[Instrument], sounding: Progression) -> SharedK
 
 def _fret(instrument: Instrument, sounding: Progression) -> int | None:
     """The capo with which the sounding key lies well, 0 for none; None where it does not."""
-    if instrument.family == GUITARS:
+    if instrument.has_frets:
         return lowest_fret(sounding.key)
     lowest, highest = SIGNATURES[instrument.family]
     return 0 if lowest <= instrument.written_key(sounding).signature <= highest else None
 
 
 def _way(own: Key, key: Key) -> tuple[int, int, int]:
-    """How far a key lies from the own one: in semitones, then in fifths; up before down."""
+    """How far a key lies from the own one: in semitones, of two alike that with fewer accidentals, up before down."""
     interval = shortest(key.tonic.fifths - own.tonic.fifths)
     return abs(interval.semitones), abs(key.signature), -interval.semitones

@@ -35,8 +35,9 @@ def readings(sounding: Progression, instruments: Sequence[Instrument]) -> tuple[
 
 
 def _reading(sounding: Progression, instrument: Instrument) -> Reading:
-    if instrument.has_frets and (found := capos(sounding)):
-        return Reading(instrument, found[0].shapes, found[0].fret)
+    if instrument.has_frets:
+        best = capos(sounding)[0]
+        return Reading(instrument, best.shapes, best.fret)
     return Reading(instrument, instrument.written_key(sounding))
 
 

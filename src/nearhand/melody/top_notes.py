@@ -29,9 +29,7 @@ def top_notes(melody: Melody, progression: Progression) -> Tops:
     >>> top_notes(parse_melody("E4 F G C5 | C5 B4 - D5 | G4 - - - | r - - -"), chords).notes
     ((64, 67, 72), (71, 74), ())
     """
-    if melody.tonic.pitch_class != progression.key.tonic:
-        melody = melody.read_in(progression.key)
-    sounding = melody.sounding()
+    sounding = melody.read_in(progression.key).sounding()
     onsets, ends = [note.onset for note in sounding], [note.onset + note.beats for note in sounding]
     rows = []
     for chord, (onset, end) in zip(progression.relative_chords, chord_spans(progression), strict=True):

@@ -59,7 +59,7 @@ def parse_number(text: str, mode: Mode, conventions: Conventions = DEFAULT) -> R
 
 
 def _over(text: str, mode: Mode) -> RelativeChord:
-    """A chord over a chord, parted by two slashes."""
+    """A chord over a chord, separated by two slashes."""
     over = text.index(OVER)
     start = over + len(OVER)
     if OVER in text[start:]:

@@ -67,7 +67,7 @@ def parse_numeral(text: str, mode: Mode, conventions: Conventions = DEFAULT) -> 
 
 
 def _over(text: str, over: int, mode: Mode, conventions: Conventions) -> RelativeChord:
-    """A chord over a chord, parted by two slashes at ``over``."""
+    """A chord over a chord, separated by two slashes at ``over``."""
     start = over + len(OVER)
     if OVER in text[start:]:
         what, hint = "only two chords can stand over each other", "write two chords, as in II//I7"

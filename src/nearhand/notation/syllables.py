@@ -25,7 +25,7 @@ _NAMES = {place: name for name, place in MOVABLE.items()}
 _READ = MOVABLE | {"so": MOVABLE["sol"]}
 _FIXED = {name: LETTERS_IN_FIFTHS.index(letter) - 1 for letter, name in SYLLABLES.items()} | {"Ti": 5, "So": 1}
 SUNG_ELSEWHERE = frozenset(("doh", "ray", "fah", "soh", "lah", "ut"))
-"""Other spellings of the syllables, among which the lowered ones could not be told: me is mi to who writes doh ray."""
+"""Other spellings, which would hide the lowered syllables: me is mi to those who write doh ray."""
 SYLLABLE_NAMES = (*_READ, *_FIXED)
 """All syllables that are read, movable and fixed ones."""
 _LONGEST = 3

@@ -76,9 +76,10 @@ def reads_in_words(part: Part, key: Key, conventions: Conventions) -> str:
     """
     sounds, reads = (short_key_name(each, conventions) for each in (key, part.written.key))
     text = f"sounds in {sounds}, {part.instrument.name} reads {reads}: {signature_in_words(part.written.key)}"
-    for best in part.capos[:1]:
-        return f"{text}, or {short_key_name(best.shapes, conventions)} with capo {best.fret}" if best.fret else text
-    return text
+    if not part.capos or not part.capos[0].fret:
+        return text
+    best = part.capos[0]
+    return f"{text}, or {short_key_name(best.shapes, conventions)} with capo {best.fret}"
 
 
 def written_in_words(instrument: Instrument) -> str:

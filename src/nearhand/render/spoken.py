@@ -22,7 +22,7 @@ _SPOKEN_ELSEWHERE = {
     "MelodyAnswer": "spoken_melody.melodies",
     "OthersAnswer": "spoken_hands.paths",
     "PartsAnswer": "spoken_parts.parts",
-    "SingerAnswer": "spoken_band.singers",
+    "SingerAnswer": "spoken_singers.singers",
     "TonesAnswer": "spoken_tones.tones",
     "ViewsAnswer": "spoken_hands.views",
     "WhyAnswer": "spoken_hands.reasons",

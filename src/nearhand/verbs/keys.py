@@ -86,14 +86,14 @@ def melody_in_names(text: str, meters: Sequence[Meter] = (), conventions: Conven
     >>> [str(note.pitch) for note in melody_in_names("E4 F# [G A] B - r").sounding()]
     ['E4', 'F#4', 'G4', 'A4', 'B4']
     """
-    from nearhand.melody.ranges import PLAIN_KEY
     from nearhand.notation.melody_reading import no_key_for, only_rests, read_melody, resolve_melody
+    from nearhand.theory.key import C_MAJOR
 
     written = read_melody(text)
     if written.key is None and written.keyless is not None:
         raise no_key_for(written, written.keyless)
     meter = meters[-1] if meters else COMMON_TIME
-    melody = resolve_melody(written, written.key or PLAIN_KEY, meters, meter, conventions)
+    melody = resolve_melody(written, written.key or C_MAJOR, meters, meter, conventions)
     if not _sounds(melody):
         raise only_rests(text)
     return melody

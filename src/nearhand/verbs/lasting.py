@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from nearhand.melody.ranges import PLAIN_KEY
 from nearhand.notation.errors import InputError
-from nearhand.theory.key import pitch_in
+from nearhand.theory.key import C_MAJOR, pitch_in
 from nearhand.theory.record import NamedTuple
 from nearhand.verbs.session import Outcome, Session
 from nearhand.verbs.table import BY_NAME
@@ -64,7 +63,7 @@ def _register(session: Session) -> str:
     wishes = session.wishes
     if wishes.low is None or wishes.high is None:
         return "moves" if wishes.moves else OFF
-    return " ".join(str(pitch_in(PLAIN_KEY, note)) for note in (wishes.low, wishes.high))
+    return " ".join(str(pitch_in(C_MAJOR, note)) for note in (wishes.low, wishes.high))
 
 
 SETTINGS = {

@@ -10,7 +10,7 @@ from nearhand.notation.errors import InputError
 from nearhand.notation.melody_reading import WrittenMelody, no_key_for, only_rests, read_melody, resolve_melody
 from nearhand.notation.melody_remarks import remarks_on_melody
 from nearhand.theory.interval import Interval
-from nearhand.theory.key import Key
+from nearhand.theory.key import C_MAJOR, Key
 from nearhand.theory.melody import DOWNWARD, HIGHEST, NEAREST, UPWARD, Melody, MelodyBar, MelodyNote, tonic_near
 from nearhand.theory.progression import COMMON_TIME, Bar, Meter, Progression
 from nearhand.verbs.answers import MelodyAnswer, MelodyView
@@ -58,12 +58,11 @@ def inferred_keys(melodies: Sequence[tuple[WrittenMelody, Meter]], conventions: 
     Raises InputError where there are only rests.
     """
     from nearhand.harmony.melody_keys import rank_keys_of_melody
-    from nearhand.melody.ranges import PLAIN_KEY
 
     notes = [
         note
         for written, meter in melodies
-        for note in resolve_melody(written, PLAIN_KEY, (), meter, conventions).sounding()
+        for note in resolve_melody(written, C_MAJOR, (), meter, conventions).sounding()
     ]
     if not notes:
         raise only_rests(melodies[0][0].text)

@@ -8,6 +8,7 @@ from nearhand.melody.friendly_keys import FriendlyKey, SharedKey, friendly_keys,
 from nearhand.melody.instrument_names import find_instrument, nearest_instruments
 from nearhand.melody.instruments import INSTRUMENTS, VOICES, Instrument
 from nearhand.notation.conventions import Conventions
+from nearhand.notation.counting import listed
 from nearhand.notation.errors import InputError
 from nearhand.theory.key import Key
 from nearhand.theory.melody import Melody
@@ -121,7 +122,5 @@ def read_instruments(text: str) -> tuple[Instrument, ...]:
 
 
 def _hint(word: str) -> str:
-    *others, last = ("", *nearest_instruments(word)) if word else ("",)
-    if not last:
-        return _HINT
-    return f"did you mean {', '.join([*others[1:], f'or {last}']) if others[1:] else last}?"
+    near = nearest_instruments(word) if word else ()
+    return f"did you mean {listed(near, 'or')}?" if near else _HINT

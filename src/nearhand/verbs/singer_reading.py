@@ -126,7 +126,7 @@ def _no_degree(word: _Word, text: str) -> InputError:
 
 
 def read_singers(text: str) -> tuple[Voice, ...]:
-    """Read singers, parted by semicolons: each a kind of voice, or two notes or four. Raises InputError.
+    """Read singers, separated by semicolons: each a kind of voice, or two notes or four. Raises InputError.
 
     Two notes are the lowest and the highest; the third and the fourth are those of the comfortable part.
 
