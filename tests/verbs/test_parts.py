@@ -253,6 +253,18 @@ def test_the_document_has_the_written_melody():
             'parts --for "^D horn"',
             "did you mean English horn",
         ),
+        (
+            "parts --for alto sax",
+            "only one word is read here",
+            "parts --for alto^ sax",
+            'put quotes round them: --for "alto sax"',
+        ),
+        (
+            'parts "| C |" --for tenor voice, clarinet in A',
+            "only one word is read here",
+            'parts "| C |" --for tenor^ voice, clarinet in A',
+            'put quotes round them: --for "tenor voice, clarinet in A"',
+        ),
     ],
 )
 def test_a_wrong_name_is_refused_at_its_place(line, sentence, marked, hint):

@@ -64,6 +64,7 @@ def parts(session: Session, arguments: Arguments) -> Outcome:
 
     Raises InputError; also where a note of the melody would lie outside the MIDI numbers.
     """
+    _refuse_lost_quotes(arguments)
     is_new = bool(arguments.words)
     session = loaded(session, arguments)
     tune, key = session.stand
@@ -76,6 +77,20 @@ def parts(session: Session, arguments: Arguments) -> Outcome:
     found = tuple(part_of(sounding, instrument) for instrument in instruments)
     shared = shared_keys(instruments, sounding.progression)
     return Outcome(session, PartsAnswer(tune, key, found, shared, session.conventions, _advice(found), is_new))
+
+
+def _refuse_lost_quotes(arguments: Arguments) -> None:
+    """Names of more than one word after --for, all but the first of which have become words of their own."""
+    text, others = arguments.option("for"), [word for word in arguments.words if "|" not in word]
+    if not text or not others:
+        return
+    whole = " ".join((text, *others))
+    try:
+        read_instruments(whole)
+    except InputError:
+        return
+    error = InputError("only one word is read here", text, len(text), hint=f'put quotes round them: --for "{whole}"')
+    raise arguments.placed(error, "for")
 
 
 def _advice(found: tuple[Part, ...]) -> str:
