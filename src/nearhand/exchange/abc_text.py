@@ -121,7 +121,8 @@ def tune_text(text: str, source: str, number: int | None = None) -> TuneText:
     chosen = 0 if number is None else _place_of(number, numbers, source)
     begin = starts[chosen]
     end = starts[chosen + 1] if chosen + 1 < len(starts) else len(rows)
-    before = tuple(field for row in rows[: starts[0]] if (field := field_of(row) or instruction_of(row)) is not None)
+    above = (fields[place] or instruction_of(rows[place]) for place in range(starts[0]))
+    before = tuple(field for field in above if field is not None)
     _check_number(fields, begin)
     header, body_start = _header(rows, fields, begin, end)
     body, is_whole = _body(rows[body_start:end])

@@ -72,9 +72,10 @@ def modes_at(places: Set[int], earnest: Set[int]) -> dict[Key, ChurchMode]:
         telling = church.mode.degrees[church.degree - 1]
         tonic = (highest if telling == max(church.mode.degrees) else lowest) - telling
         key = Key(pitch_class(tonic), church.mode)
-        if {tonic, tonic + church.mode.degrees[2]} <= places and abs(key.signature) <= _WIDEST_SIGNATURE:
+        sounds = {tonic, tonic + church.mode.degrees[2]} <= places and tonic + telling in earnest
+        if sounds and abs(key.signature) <= _WIDEST_SIGNATURE:
             found[key] = church
-    return {key: church for key, church in found.items() if key.degree(church.degree).fifths in earnest}
+    return found
 
 
 def with_modes(

@@ -74,17 +74,18 @@ def _evidence(low: int, high: int, weights: Mapping[PitchClass, float], conventi
     if high - low >= _MOST_LISTED:
         return "few notes decide little"
     own = _accidentals(low, high)
+    last = max((place for place, note in enumerate(own, start=1) if note in weights), default=0)
+    vouched, silent = own[:last], own[last:]
     beyond = [
         *([(low + _SHARPEST, low - 2)] if -_MOST < low <= 0 else []),
         *([(high + _FLATTEST, high + 6)] if 0 <= high < _MOST else []),
     ]
     against = [_against(pitch_class(here), pitch_class(there), weights, conventions) for here, there in beyond]
-    known = ", but ".join(
-        part for part in (_heard(own, weights, conventions), " and ".join(each for each in against if each)) if part
-    )
+    heard = _heard(vouched, weights, conventions)
+    known = ", but ".join(part for part in (heard, " and ".join(each for each in against if each)) if part)
     asked = [
         *map(_natural, range(low, high)),
-        *(_natural_of(note) for note in _behind_heard(own, weights)),
+        *map(_natural_of, silent),
         *(pitch_class(here) for here, _ in beyond),
     ]
     sounding = {_natural_of(note) for note in weights}
@@ -109,19 +110,10 @@ def _natural_of(note: PitchClass) -> PitchClass:
     return pitch_class(note.fifths - 7 * note.alteration)
 
 
-def _heard(own: Sequence[PitchClass], weights: Mapping[PitchClass, float], conventions: Conventions) -> str:
-    """The accidentals of a signature that sound, and those that come before one of them on the circle."""
-    sounding = [note for note in own if note in weights]
-    if not sounding:
-        return ""
-    implied = [note for note in own if note not in weights and note not in _behind_heard(own, weights)]
+def _heard(vouched: Sequence[PitchClass], weights: Mapping[PitchClass, float], conventions: Conventions) -> str:
+    """Of the accidentals up to the last that sounds: those that do, and those that come before one on the circle."""
+    sounding, implied = ([note for note in vouched if (note in weights) == sounds] for sounds in (True, False))
     return _named(sounding, conventions) + (f", and so {_named(implied, conventions)} too" if implied else "")
-
-
-def _behind_heard(own: Sequence[PitchClass], weights: Mapping[PitchClass, float]) -> Sequence[PitchClass]:
-    """The accidentals of a signature that come after the last of them that sounds: no note tells of them."""
-    last = max((place for place, note in enumerate(own) if note in weights), default=-1)
-    return own[last + 1 :]
 
 
 def _against(here: PitchClass, there: PitchClass, weights: Mapping[PitchClass, float], conventions: Conventions) -> str:

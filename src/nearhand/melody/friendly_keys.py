@@ -5,7 +5,7 @@ All tables of this module: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from nearhand.harmony.moving import all_keys
 from nearhand.melody.capo import lowest_fret
@@ -71,11 +71,10 @@ def friendly_keys(instrument: Instrument, progression: Progression) -> tuple[Fri
     ['Eb', 'Bb', 'Ab', 'Db', 'F', 'C', 'Gb']
     """
     ranked = []
-    for key in all_keys(progression):
-        if (fret := _fret(instrument, progression.in_key(key))) is not None:
-            name = key if key == progression.key else spelled_for(progression.in_key(key), (instrument,))
-            accidentals = abs(instrument.written_key(progression.in_key(name)).signature)
-            ranked.append(((fret, accidentals, _way(progression.key, key)), FriendlyKey(name, fret)))
+    for sounding in _in_all_keys(progression, (instrument,)):
+        if (fret := _fret(instrument, sounding)) is not None:
+            accidentals = abs(instrument.written_key(sounding).signature)
+            ranked.append(((fret, accidentals, _way(progression.key, sounding.key)), FriendlyKey(sounding.key, fret)))
     return tuple(friendly for _, friendly in sorted(ranked, key=lambda pair: pair[0]))
 
 
@@ -91,12 +90,17 @@ def shared_keys(instruments: Sequence[Instrument], progression: Progression) -> 
     >>> [(str(shared.key.tonic), shared.fret) for shared in shared_keys(band, Progression(parse_key("C"), ()))]
     [('C', 0), ('Db', 1), ('Bb', 1), ('Eb', 1), ('Ab', 1), ('F', 1)]
     """
-    own, *others = all_keys(progression)
-    keys = (own, *(spelled_for(progression.in_key(key), instruments) for key in others))
-    found = [_shared(instruments, progression.in_key(key)) for key in keys]
+    found = [_shared(instruments, sounding) for sounding in _in_all_keys(progression, instruments)]
     fewest = min(len(shared.hard_for) for shared in found)
     best = [shared for shared in found if len(shared.hard_for) == fewest]
     return tuple(sorted(best, key=lambda shared: _way(progression.key, shared.key)))
+
+
+def _in_all_keys(progression: Progression, instruments: Sequence[Instrument]) -> Iterator[Progression]:
+    """The progression in its own key, then in the others as they are spelled for the instruments."""
+    yield progression
+    for key in all_keys(progression)[1:]:
+        yield progression.in_key(spelled_for(progression.in_key(key), instruments))
 
 
 def _shared(instruments: Sequence[Instrument], sounding: Progression) -> SharedKey:

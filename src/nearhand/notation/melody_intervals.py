@@ -93,9 +93,6 @@ class NoteReader:
 
     def _read(self, text: str, start: int) -> tuple[Interval, bool]:
         """The interval to a note, and whether it is the same wherever the text stands."""
-        if text.lower().rstrip(f"'_{_OCTAVES}") in SUNG_ELSEWHERE:
-            what, hint = f"{text} is no syllable here", f"write {' '.join(NATURAL)}, or {' '.join(SYLLABLES.values())}"
-            raise InputError(what, self.text, start, start + len(text), wanted="a note", hint=hint)
         fixed = read_fixed(text, 0)
         if fixed is not None or text[0] in LETTERS_IN_FIFTHS:
             place, end = fixed if fixed is not None else self._name(text, start)
@@ -122,31 +119,36 @@ class NoteReader:
         has_octave = text[end : end + 1] != "" and text[end] in _OCTAVES
         if has_octave:
             self.has_octaves = True
-            octave, end = int(text[end]), end + 1
-            octaves, end = read_octaves(text, end)
+            marks, after = read_octaves(text, end + 1)
+            octave = int(text[end]) + marks
         else:
-            octaves, end = read_octaves(text, end)
-            octave, octaves = self._near(note, octaves)
-        self._all_read(text, start, end)
-        return interval_between(self.tonic, Pitch(note, octave + octaves)), has_octave
+            marks, after = read_octaves(text, end)
+            octave = self._near(note, marks)
+        self._all_read(text, start, after)
+        return interval_between(self.tonic, Pitch(note, octave)), has_octave
 
-    def _near(self, note: PitchClass, marks: int) -> tuple[int, int]:
-        """The octave in which a name lies nearest to the note before, and how many its marks go on from there."""
+    def _near(self, note: PitchClass, marks: int) -> int:
+        """The octave of a name nearest to the note before, or where its marks lead to from there."""
         if self._before is None:
-            return _FIRST_OCTAVE, marks
+            return _FIRST_OCTAVE + marks
         before = self._before
         steps = (note.step - before.pitch_class.step + _NEAR) % 7 - _NEAR
         is_there = steps * marks > 0  # the nearest one lies where the first mark points
         octaves = marks - is_there if marks > 0 else marks + is_there
-        return (7 * before.octave + before.pitch_class.step + steps) // 7, octaves
+        return (7 * before.octave + before.pitch_class.step + steps) // 7 + octaves
 
     def _all_read(self, text: str, start: int, end: int) -> None:
         if end < len(text):
+            if _is_sung_elsewhere(text):
+                raise self._no_note(text, start)
             what = f"{text[end]} cannot follow a note"
             raise InputError(what, self.text, start + end, start + end + 1, wanted="a blank", hint=HINT)
 
     def _no_note(self, text: str, start: int) -> InputError:
         end = start + len(text)
+        if _is_sung_elsewhere(text):
+            what, hint = f"{text} is no syllable here", f"write {' '.join(NATURAL)}, or {' '.join(SYLLABLES.values())}"
+            return InputError(what, self.text, start, end, wanted="a note", hint=hint)
         digit = text[read_accidentals(text, 0)[1] :]
         if digit in ("8", "9"):
             simple = text.replace(digit, str(int(digit) - 7))
@@ -163,3 +165,7 @@ class NoteReader:
             hint = "write B for B natural and Bb for B flat"
             return InputError(f"{text[:20]} is no note", self.text, start, end, wanted="a note", hint=hint)
         return InputError(f"{text[:20]!r} is no note", self.text, start, end, wanted="a note", hint=HINT)
+
+
+def _is_sung_elsewhere(text: str) -> bool:
+    return text.lower().rstrip(f"'_{_OCTAVES}") in SUNG_ELSEWHERE

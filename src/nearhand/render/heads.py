@@ -48,12 +48,10 @@ def _distances(key: Key, tune: Tune, conventions: Conventions, melody: Melody | 
     if melody is not None and tune.melody is not None:
         moved = way_in_words(interval_between(tune.melody.tonic, melody.tonic))
     own = f"from {key_name(tune.key, conventions)}"
-    if not tune.progression.bars:
-        yield from [f"{moved} {own}"] * (key != tune.key or moved != shortest)
-        return
-    if key != tune.key:
-        yield f"{shortest} {own}"
-    if moved != shortest:
+    is_alone = not tune.progression.bars
+    if key != tune.key or (is_alone and moved != shortest):
+        yield f"{moved if is_alone else shortest} {own}"
+    if not is_alone and moved != shortest:
         yield f"the melody {moved}"
 
 

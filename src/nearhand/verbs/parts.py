@@ -89,8 +89,7 @@ def _refuse_lost_quotes(arguments: Arguments) -> None:
         read_instruments(whole)
     except InputError:
         return
-    error = InputError("only one word is read here", text, len(text), hint=f'put quotes round them: --for "{whole}"')
-    raise arguments.placed(error, "for")
+    raise arguments.unquoted("for", "only one word is read here", whole)
 
 
 def _advice(found: tuple[Part, ...]) -> str:

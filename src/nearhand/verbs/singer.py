@@ -185,6 +185,4 @@ def _refuse_lost_quotes(arguments: Arguments, name: str, example: str) -> None:
         return
     is_one = not any(sign in text for sign in (" ", ";", *HOLDS))
     if is_one and text.lower() not in (*VOICES, *ALSO_CALLED):
-        hint = f'put quotes round them: --{name} "{example}"'
-        error = InputError("two notes are needed here", text, len(text), wanted="two notes", hint=hint)
-        raise arguments.placed(error, name)
+        raise arguments.unquoted(name, "two notes are needed here", example, wanted="two notes")

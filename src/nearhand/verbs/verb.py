@@ -39,6 +39,11 @@ class Arguments(NamedTuple):
         """An error in an option's value, placed in the whole line."""
         return error.within(self.line, self.starts.get(name, 0))
 
+    def unquoted(self, name: str, what: str, example: str, wanted: str = "") -> InputError:
+        """The refusal of an option whose value ends at a blank, since quotes are missing."""
+        text, hint = self.option(name) or "", f'put quotes round them: --{name} "{example}"'
+        return self.placed(InputError(what, text, len(text), wanted=wanted, hint=hint), name)
+
 
 class Option(NamedTuple):
     """An option of a verb: written ``--name VALUE``, or ``--name`` alone when ``value`` is empty.
